@@ -1,0 +1,158 @@
+import type { Grammar, GrammarAST as Ast, LangiumCoreServices, LexerResult } from "langium";
+import { DefaultLexer, DefaultTokenBuilder, GrammarAST } from "langium";
+
+type AbstractElement = Ast.AbstractElement;
+type AbstractRule = Ast.AbstractRule;
+
+type Token = LexerResult["tokens"][number];
+
+/** What may stand right behind a word of the language. */
+export interface Follow {
+  readonly keywords: ReadonlySet<string>;
+  readonly name: boolean;
+  readonly count: boolean;
+  /** Whether nothing need follow. */
+  readonly open: boolean;
+}
+
+/**
+ * Words of the trade make good names (`let gap`, `opening shelf`), so a word of the language is a name where only a
+ * name can stand: behind a word that asks for one, on the same line. The line decides, so that a half-written `sides`
+ * does not swallow the property below it. Where a length may stand too, the word must have been given as a name.
+ */
+export class WordLexer extends DefaultLexer {
+  private readonly follows: ReadonlyMap<string, Follow>;
+  private readonly idType: Token["tokenType"];
+
+  constructor(services: LangiumCoreServices) {
+    super(services);
+    this.follows = followTable(services.Grammar);
+    this.idType = this.definition["ID"]!;
+  }
+
+  override tokenize(text: string): LexerResult {
+    const result = super.tokenize(text);
+    this.nameWords(result.tokens);
+    return result;
+  }
+
+  private nameWords(tokens: readonly Token[]): void {
+    const given = new Set<string>();
+    tokens.forEach((token, index) => {
+      const before = tokens[index - 1];
+      if (before === undefined || !/^[A-Za-z]/.test(token.image)) return;
+      if (token.tokenType !== this.idType && !this.isName(before, token, tokens[index + 1], given)) return;
+      if (token.tokenType !== this.idType) this.retag(token);
+      if (givesName.has(before.image)) given.add(token.image);
+    });
+  }
+
+  private isName(before: Token, token: Token, after: Token | undefined, given: ReadonlySet<string>): boolean {
+    if (before.image === ".") return true;
+    if (before.startLine !== token.startLine || before.tokenType === this.idType) return false;
+    if (after?.image === "." && after.startOffset === token.startOffset + token.image.length) return true;
+    const follow = this.follows.get(before.image);
+    if (follow === undefined || !follow.name || follow.keywords.has(token.image)) return false;
+    if (follow.count || follow.open) return given.has(token.image);
+    return true;
+  }
+
+  private retag(token: Token): void {
+    token.tokenType = this.idType;
+    token.tokenTypeIdx = this.idType.tokenTypeIdx!;
+  }
+}
+
+/** Puts the `x` of `48x96` before the words: as a word it would take the figures behind it for the rest of a name. */
+export class WordTokenBuilder extends DefaultTokenBuilder {
+  override buildTokens(...input: Parameters<DefaultTokenBuilder["buildTokens"]>): ReturnType<DefaultTokenBuilder["buildTokens"]> {
+    const tokens = super.buildTokens(...input);
+    if (!Array.isArray(tokens)) return tokens;
+    const by = tokens.filter((token) => token.name === "BY");
+    return [...by, ...tokens.filter((token) => token.name !== "BY")];
+  }
+}
+
+const givesName = new Set(["let", "sheet", "board", "edging", "slides", "hinges", "screws", "case", "opening", "openings", "part"]);
+
+/** For each word of the grammar, what can stand right behind it. Read off the grammar, so it cannot fall behind. */
+export function followTable(grammar: Grammar): ReadonlyMap<string, Follow> {
+  const table = new Map<string, Follow>();
+  for (const rule of grammar.rules) {
+    if (GrammarAST.isParserRule(rule)) collect(rule.definition, emptyFollow, table);
+  }
+  return table;
+}
+
+const emptyFollow: Follow = { keywords: new Set(), name: false, count: false, open: true };
+
+/** Records the follows inside an element, given what follows it; returns what the element can begin with. */
+function collect(element: AbstractElement, after: Follow, table: Map<string, Follow>): Follow {
+  const looped = repeats(element) ? union(first(element, 0), after) : after;
+  if (GrammarAST.isKeyword(element)) {
+    table.set(element.value, union(table.get(element.value) ?? { ...emptyFollow, open: false }, looped));
+  } else if (GrammarAST.isAssignment(element)) {
+    collect(element.terminal, looped, table);
+  } else if (GrammarAST.isAlternatives(element)) {
+    for (const choice of element.elements) collect(choice, looped, table);
+  } else if (GrammarAST.isGroup(element)) {
+    let following = looped;
+    for (const part of [...element.elements].reverse()) following = collect(part, following, table);
+  }
+  return sequence(first(element, 0), after);
+}
+
+/** What an element can begin with. */
+function first(element: AbstractElement, depth: number): Follow {
+  const inner = firstOnce(element, depth);
+  return optional(element) ? { ...inner, open: true } : inner;
+}
+
+function firstOnce(element: AbstractElement, depth: number): Follow {
+  if (GrammarAST.isKeyword(element)) return { ...emptyFollow, keywords: new Set([element.value]), open: false };
+  if (GrammarAST.isAssignment(element)) return first(element.terminal, depth);
+  if (GrammarAST.isAlternatives(element)) {
+    return element.elements.map((choice) => first(choice, depth)).reduce(union);
+  }
+  if (GrammarAST.isGroup(element)) return firstOfGroup(element.elements, depth);
+  if (GrammarAST.isRuleCall(element)) return firstOfRule(element.rule.ref, depth);
+  return emptyFollow;
+}
+
+/** Stops at the first part that must be there: looking further would visit the whole grammar over and over. */
+function firstOfGroup(parts: readonly AbstractElement[], depth: number): Follow {
+  const [head, ...rest] = parts;
+  if (head === undefined) return emptyFollow;
+  const start = first(head, depth);
+  return start.open ? sequence(start, firstOfGroup(rest, depth)) : start;
+}
+
+function firstOfRule(rule: AbstractRule | undefined, depth: number): Follow {
+  if (GrammarAST.isTerminalRule(rule)) {
+    return { ...emptyFollow, name: rule.name === "ID", count: rule.name === "COUNT", open: false };
+  }
+  // The grammar has no left recursion; the bound only guards against a rule added by mistake.
+  if (!GrammarAST.isParserRule(rule) || 24 < depth) return emptyFollow;
+  return first(rule.definition, depth + 1);
+}
+
+function sequence(head: Follow, rest: Follow): Follow {
+  return head.open ? { ...union(head, rest), open: rest.open } : head;
+}
+
+function union(a: Follow, b: Follow): Follow {
+  return {
+    keywords: new Set([...a.keywords, ...b.keywords]),
+    name: a.name || b.name,
+    count: a.count || b.count,
+    open: a.open || b.open,
+  };
+}
+
+function optional(element: AbstractElement): boolean {
+  return element.cardinality === "?" || element.cardinality === "*";
+}
+
+function repeats(element: AbstractElement): boolean {
+  return element.cardinality === "+" || element.cardinality === "*";
+}
