@@ -968,10 +968,10 @@ export function isPartBlock(item: unknown): item is PartBlock {
     return reflection.isInstance(item, PartBlock.$type);
 }
 
-export type PartName = 'back' | 'bottom' | 'edging' | 'front' | 'kick' | 'panel' | 'partition' | 'rail' | 'shelf' | 'slab' | 'stile' | 'top' | string;
+export type PartName = 'back' | 'bottom' | 'edging' | 'front' | 'kick' | 'panel' | 'partition' | 'rail' | 'shelf' | 'side' | 'slab' | 'stile' | 'top' | string;
 
 export function isPartName(item: unknown): item is PartName {
-    return item === 'rail' || item === 'stile' || item === 'bottom' || item === 'back' || item === 'front' || item === 'panel' || item === 'slab' || item === 'partition' || item === 'shelf' || item === 'kick' || item === 'top' || item === 'edging' || (typeof item === 'string' && (/[A-Za-zÀ-ÖØ-öø-ſ][A-Za-zÀ-ÖØ-öø-ſ0-9_-]*/.test(item)));
+    return item === 'side' || item === 'rail' || item === 'stile' || item === 'bottom' || item === 'back' || item === 'front' || item === 'panel' || item === 'slab' || item === 'partition' || item === 'shelf' || item === 'kick' || item === 'top' || item === 'edging' || (typeof item === 'string' && (/[A-Za-zÀ-ÖØ-öø-ſ][A-Za-zÀ-ÖØ-öø-ſ0-9_-]*/.test(item)));
 }
 
 export interface PercentProperty extends langium.AstNode {

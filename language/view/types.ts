@@ -1,0 +1,96 @@
+/**
+ * Plain data for people and programs: texts and numbers only, ready to be sent anywhere. Lines and columns of a `Place`
+ * count from one; the rod's `Target` counts from zero, as editors do.
+ */
+
+export interface ListDocument {
+  readonly schema: "scantling/list/1";
+  readonly project: string;
+  readonly units: "inches" | "millimetres";
+  readonly parts: readonly ListPart[];
+  readonly findings: readonly ListFinding[];
+}
+
+export interface ListSize {
+  /** Inches as an exact fraction, `29/2`. */
+  readonly exact: string;
+  readonly inches: number;
+  readonly mm: number;
+  /** As the tape shows it in the file's units and reading; a trailing `−` marks a size rounded down. */
+  readonly shop: string;
+}
+
+export interface ListPart {
+  readonly name: string;
+  readonly of: string;
+  readonly quantity: number;
+  readonly stock: string;
+  readonly length: ListSize;
+  readonly width: ListSize;
+  readonly thickness: ListSize;
+  readonly grain: "long" | "across" | "none";
+  readonly why: string;
+  readonly source: { readonly file: string; readonly line: number; readonly column: number };
+}
+
+export interface ListFinding {
+  readonly code: string;
+  readonly severity: "error" | "warning" | "hint";
+  readonly message: string;
+  readonly reason: string;
+  readonly remedy: string;
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
+/** A place in a file, counted from zero, end exclusive. */
+export interface Target {
+  readonly uri: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
+/** What the rod shows of one build file. */
+export interface RodView {
+  readonly schema: "scantling/rod/1";
+  readonly uri: string;
+  readonly title: string;
+  readonly units: "inches" | "millimetres";
+  /** What the sizes are read to: `1/32 in`. */
+  readonly reading: string;
+  /** Whether the whole text could be read; if not, the view holds what is whole. */
+  readonly whole: boolean;
+  readonly pieces: number;
+  readonly counts: { readonly errors: number; readonly warnings: number; readonly hints: number };
+  readonly batches: readonly RodBatch[];
+  readonly notes: readonly string[];
+}
+
+/** The rows of one stock, longest first. */
+export interface RodBatch {
+  readonly stock: string;
+  /** `sheet, 45/64 thick`. */
+  readonly note: string;
+  readonly rows: readonly RodRow[];
+}
+
+export interface RodRow {
+  readonly id: string;
+  readonly mark: string;
+  readonly quantity: number;
+  readonly name: string;
+  readonly of: string;
+  readonly length: string;
+  readonly width: string;
+  readonly thickness: string;
+  readonly grain: string;
+  /** Machining and other notes, one line each. */
+  readonly notes: readonly string[];
+  readonly why: string;
+  readonly target: Target;
+}
