@@ -87,6 +87,17 @@ describe("what a label means", () => {
     });
   });
 
+  it.each([
+    ["3/8", "11/32"],
+    ["1/2", "15/32"],
+    ["5/8", "19/32"],
+    ["3/4", "23/32"],
+  ])("an everyday %s reaches down to %s (common practice, no source)", (label, lower) => {
+    const range = labelRange(inch(label), "plywood")!;
+    expect(range.least).toEqual(findCategory(inch(lower))!.least);
+    expect(range.most).toEqual(findCategory(inch(label))!.most);
+  });
+
   it("sanded PS 1 is within 1/64 in up to 3/4, 3 % above (PS 1-19 as described)", () => {
     const range = labelRange([1, 2], "PS 1 sanded plywood")!;
     expect([range.least.exact, range.most.exact]).toEqual([
