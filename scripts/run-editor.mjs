@@ -33,7 +33,7 @@ export async function installExtension(editor, { vsix, home, extensions, log }) 
  */
 export async function startEditor(editor, { folder, home, extensions, settings = {}, log, port = 0 }) {
   await mkdir(join(home, "User"), { recursive: true });
-  await writeFile(settingsFile(home), JSON.stringify(settings, undefined, 2));
+  await writeFile(join(home, "User", "settings.json"), JSON.stringify(settings, undefined, 2));
   const child = launch(editor, { home, extensions, log }, [
     ...["--auth", "none", "--bind-addr", `127.0.0.1:${port}`],
     "--disable-workspace-trust",
@@ -62,11 +62,6 @@ export async function startEditor(editor, { folder, home, extensions, settings =
     throw error;
   });
   return { url: `${url}/?folder=${encodeURIComponent(folder)}`, ended: child.ended, stop };
-}
-
-/** The file with the user's settings; the editor follows changes to it while it runs. */
-export function settingsFile(home) {
-  return join(home, "User", "settings.json");
 }
 
 function launch(editor, { home, extensions, log }, args) {

@@ -1,0 +1,126 @@
+import { mkdir } from "node:fs/promises";
+import { join } from "node:path";
+import type { FrameLocator, Page } from "playwright-core";
+import { eventually, PATIENCE_MS } from "./eventually.ts";
+import type { EditorSession } from "./harness.ts";
+import { outFolder } from "./out-folder.ts";
+
+/** One row of the Problems panel; line and column count from 1, as the panel shows them. */
+export interface Problem {
+  readonly severity: "error" | "warning" | "info";
+  readonly message: string;
+  readonly source: string;
+  readonly code: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+export type Theme = "light" | "dark" | "high contrast" | "high contrast light";
+
+/** The name each kind of theme has in the settings, and the class the window gets from it. */
+const THEMES: Readonly<Record<Theme, readonly [name: string, className: string]>> = {
+  light: ["Light Modern", "vs"],
+  dark: ["Dark Modern", "vs-dark"],
+  "high contrast": ["Default High Contrast", "hc-black"],
+  "high contrast light": ["Default High Contrast Light", "hc-light"],
+};
+
+/** Opens a file of the folder by its name and waits until its text is shown in the active editor. */
+export async function openFile(page: Page, name: string): Promise<void> {
+  await choose(page, "Control+P", name, (label) => label.startsWith(`${name},`) || label === name);
+  await page.locator(`.tab.active[data-resource-name="${name}"]`).first().waitFor({ timeout: PATIENCE_MS });
+  await page.locator(".editor-group-container.active .view-line").first().waitFor({ timeout: PATIENCE_MS });
+  await page.locator(".editor-group-container.active .monaco-editor.focused").waitFor({ timeout: PATIENCE_MS });
+}
+
+/** Runs a command by the title that the command palette shows, category included. */
+export async function runCommand(page: Page, title: string): Promise<void> {
+  await choose(page, "F1", `>${title}`, (label) => label === title || label.startsWith(`${title},`));
+}
+
+/** Opens a quick pick with a key, types into it and takes the row whose label fits. */
+async function choose(page: Page, key: string, text: string, fits: (label: string) => boolean): Promise<void> {
+  const input = page.locator(".quick-input-widget input").first();
+  await eventually(`${key} to open its box`, async () => {
+    if (!(await input.isVisible())) await page.keyboard.press(key);
+    await input.waitFor({ timeout: 3000 });
+    return true;
+  });
+  const rows = page.locator(".quick-input-list .monaco-list-row");
+  await eventually(`"${text}" to be offered`, async () => {
+    // Typed anew each time: what a list offered before the extensions had started is not updated by itself.
+    await input.fill("");
+    await input.fill(text);
+    const found = await eventually("a row that fits", () => indexOfRow(page, fits), 5000);
+    await rows.nth(found).click({ timeout: 3000 });
+    return true;
+  });
+  await input.waitFor({ state: "hidden", timeout: PATIENCE_MS });
+}
+
+async function indexOfRow(page: Page, fits: (label: string) => boolean): Promise<number | undefined> {
+  const labels = await page
+    .locator(".quick-input-list .monaco-list-row")
+    .evaluateAll((rows) => rows.map((row) => row.getAttribute("aria-label") ?? ""));
+  const found = labels.findIndex(fits);
+  return found < 0 ? undefined : found;
+}
+
+/** The rows of the Problems panel now, opening it first; empty when it lists none. */
+export async function problems(page: Page): Promise<readonly Problem[]> {
+  const panel = page.locator(".markers-panel");
+  await eventually("the Problems panel", async () => {
+    if (!(await panel.isVisible())) await page.keyboard.press("Control+Shift+M");
+    await panel.waitFor({ timeout: 3000 });
+    return true;
+  });
+  const rows = page.locator(".markers-panel .monaco-list-row:has(.marker-line)");
+  return rows.evaluateAll((found) =>
+    found.map((row) => {
+      const text = (selector: string) => row.querySelector(selector)?.textContent ?? "";
+      const [, line, column] = /Ln (\d+), Col (\d+)/.exec(text(".marker-line")) ?? [];
+      const icon = row.querySelector(".marker-icon");
+      const severity = ["error", "warning"].find((name) => icon?.classList.contains(name)) ?? "info";
+      return {
+        severity: severity as "error" | "warning" | "info",
+        message: text(".marker-message"),
+        source: text(".marker-source"),
+        code: text(".marker-code"),
+        line: Number(line),
+        column: Number(column),
+      };
+    }),
+  );
+}
+
+/** Waits until the Problems panel has a row that fits and returns it. */
+export async function waitForProblem(page: Page, fits: (problem: Problem) => boolean): Promise<Problem> {
+  return eventually("the problem to be listed", async () => (await problems(page)).find(fits));
+}
+
+/** The document inside the newest webview that is shown; its locators wait until it is there. */
+export function webview(page: Page): FrameLocator {
+  return page.locator("iframe.webview.ready").last().contentFrame().frameLocator("#active-frame");
+}
+
+/** The text of the notices now shown in the corner. */
+export function notices(page: Page): Promise<readonly string[]> {
+  return page.locator(".notifications-toasts .notification-list-item-message").allInnerTexts();
+}
+
+/** Saves a picture of the window as NAME.png in the output folder and returns its path. */
+export async function screenshot(page: Page, name: string): Promise<string> {
+  await mkdir(outFolder, { recursive: true });
+  const path = join(outFolder, `${name}.png`);
+  await page.screenshot({ path });
+  return path;
+}
+
+/** Sets the colour theme and waits until the window wears it. */
+export async function setTheme({ page, changeSettings }: EditorSession, theme: Theme): Promise<void> {
+  const [name, className] = THEMES[theme];
+  await changeSettings({ "workbench.colorTheme": name });
+  // The second part tells a theme that was loaded from the bare looks of a window that is still starting.
+  const worn = page.locator(`.monaco-workbench.${className}[class*="vscode-theme-"]`);
+  await worn.waitFor({ state: "attached", timeout: PATIENCE_MS });
+}
