@@ -3,7 +3,7 @@ import { spawnSync } from "node:child_process";
 import { readFile } from "node:fs/promises";
 import { dirname, join, normalize } from "node:path";
 import { fileURLToPath } from "node:url";
-import { createVSIX, listFiles } from "@vscode/vsce";
+import { createVSIX, listFiles, PackageManager } from "@vscode/vsce";
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const packagePath = join(root, "scantling.vsix");
@@ -11,10 +11,10 @@ const packagePath = join(root, "scantling.vsix");
 const built = spawnSync(process.execPath, [join(root, "esbuild.mjs"), "--minify"], { stdio: "inherit" });
 if (built.status !== 0) process.exit(1);
 
-// The bundles hold every dependency; vsce must neither look for node_modules nor for a home on the web.
-const bundled = { cwd: root, dependencies: false };
 const manifest = JSON.parse(await readFile(join(root, "package.json"), "utf8"));
-const inside = new Set((await listFiles(bundled)).map((file) => normalize(file)));
+const inside = new Set(
+  (await listFiles({ cwd: root, packageManager: PackageManager.None })).map((file) => normalize(file)),
+);
 const absent = [...pathsIn(manifest)].filter((path) => !inside.has(path));
 if (0 < absent.length) {
   console.error(
@@ -22,7 +22,14 @@ if (0 < absent.length) {
   );
   process.exit(1);
 }
-await createVSIX({ ...bundled, packagePath, allowMissingRepository: true, rewriteRelativeLinks: false });
+// The bundles hold every dependency, so vsce must look for none; nor is there a home on the web to point links at.
+await createVSIX({
+  cwd: root,
+  packagePath,
+  dependencies: false,
+  allowMissingRepository: true,
+  rewriteRelativeLinks: false,
+});
 
 /** Every path inside the package that the manifest's entry points and contributions name. */
 function pathsIn({ main, browser, icon, contributes = {} }) {

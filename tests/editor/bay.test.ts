@@ -70,7 +70,7 @@ test("the rod lists the box of a bay, and a click on a row goes to its source", 
   await side.waitFor();
   // 15 1/2 less 1/2 a side is 14 1/2; less two sides of 45/64 that is 13 3/32.
   await rows.filter({ hasText: "13 3/32" }).first().waitFor();
-  expect(await side.innerText()).toContain("20");
+  expect(await side.textContent()).toContain("20");
   await side.click();
   const place = await eventually("the cursor in the block of the box", async () => {
     const now = await cursor(page);
