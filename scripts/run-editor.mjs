@@ -1,11 +1,13 @@
 import { spawn } from "node:child_process";
-import { createWriteStream } from "node:fs";
+import { createWriteStream, mkdirSync } from "node:fs";
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 
 const START_MS = 120_000;
 const INSTALL_MS = 180_000;
 const STOP_MS = 5_000;
+/** Linux binds paths of up to 107 bytes; the editor's socket names take about 55 of them. */
+const MAX_SOCKET_FOLDER = 50;
 
 /**
  * Runs its arguments as the head of a process group, and kills the whole group once descriptor 3 is closed. That happens
@@ -104,7 +106,12 @@ function launch(editor, { home, extensions, log }, args) {
 function editorEnvironment(home) {
   const foreign = /^(VSCODE_|ELECTRON_|npm_|CODE_SERVER_|NODE_OPTIONS$|VITEST)/i;
   const env = Object.fromEntries(Object.entries(process.env).filter(([name]) => !foreign.test(name)));
-  return { ...env, XDG_CONFIG_HOME: join(home, "xdg-config"), XDG_DATA_HOME: join(home, "xdg-data") };
+  const own = { XDG_CONFIG_HOME: join(home, "xdg-config"), XDG_DATA_HOME: join(home, "xdg-data") };
+  // It leaves its sockets behind; in its own folder they go with it, unless their paths would be too long to bind.
+  const sockets = join(home, "t");
+  if (MAX_SOCKET_FOLDER < sockets.length) return { ...env, ...own };
+  mkdirSync(sockets, { recursive: true });
+  return { ...env, ...own, TMPDIR: sockets, XDG_RUNTIME_DIR: sockets };
 }
 
 async function stopGroup(child) {
