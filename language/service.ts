@@ -1,4 +1,16 @@
+import { allowed } from "./allowed.ts";
+import type { Allow, Design, UseStatement } from "./core/design.ts";
 import type { Finding } from "./core/finding.ts";
+import type { Derivation } from "./derive/derive.ts";
+import { derive } from "./derive/derive.ts";
+import { fit } from "./fit/index.ts";
+import { lower } from "./syntax/lower.ts";
+import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
+import { csvOf } from "./view/csv.ts";
+import { listDocument } from "./view/list.ts";
+import { markdownOf } from "./view/markdown.ts";
+import { rodView } from "./view/rod.ts";
+import { textOf } from "./view/text.ts";
 import type { ListDocument, RodView } from "./view/types.ts";
 
 /** A set of build files in memory. Nothing here reads or writes files: the host says what they hold. */
@@ -24,6 +36,7 @@ export interface Build {
   readonly findings: readonly Finding[];
   /** Whether the text of the file itself could be read to its end without trouble. */
   readonly whole: boolean;
+  readonly derivation: Derivation;
   list(): ListDocument;
   rod(): RodView;
   /** The cut list as RFC 4180 text with CRLF line ends. */
@@ -38,6 +51,180 @@ export interface WorkspaceOptions {
   readonly root: string | undefined;
 }
 
-export function createWorkspace(_options: WorkspaceOptions): Workspace {
-  throw new Error("not built yet");
+/** Files that one build may use, near or far. */
+const mostFiles = 100;
+
+export function createWorkspace({ root }: WorkspaceOptions): Workspace {
+  const texts = new Map<string, string>();
+  const designs = new Map<string, Design>();
+  const builds = new Map<string, { readonly build: Build; readonly rests: readonly string[] }>();
+
+  const designOf = (uri: string): Design | undefined => {
+    const text = texts.get(uri);
+    if (text === undefined) return undefined;
+    const design = designs.get(uri) ?? lower(text, uri);
+    designs.set(uri, design);
+    return design;
+  };
+  const drop = (uri: string): void => {
+    designs.delete(uri);
+    for (const [of, { rests }] of builds) if (of === uri || rests.includes(uri)) builds.delete(of);
+  };
+  const gather = (uri: string): Gathered => gathered(uri, designOf, root);
+
+  return {
+    set(uri, text) {
+      if (texts.get(uri) === text) return;
+      texts.set(uri, text);
+      drop(uri);
+    },
+    forget(uri) {
+      texts.delete(uri);
+      drop(uri);
+    },
+    textOf: (uri) => texts.get(uri),
+    missing: (uri) => gather(uri).missing,
+    usersOf: (uri) => [...texts.keys()].filter((other) => other !== uri && gather(other).rests.includes(uri)),
+    build(uri) {
+      const kept = builds.get(uri);
+      if (kept !== undefined) return kept.build;
+      const files = gather(uri);
+      const build = buildOf(uri, files);
+      builds.set(uri, { build, rests: files.rests });
+      return build;
+    },
+  };
+}
+
+interface Gathered {
+  readonly own: Design;
+  readonly used: readonly Design[];
+  /** Every file that the build rests on, missing ones included. */
+  readonly rests: readonly string[];
+  readonly missing: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/** The design of a file and of all that it uses, near or far, each once. */
+function gathered(uri: string, designOf: (uri: string) => Design | undefined, root: string | undefined): Gathered {
+  const own = designOf(uri) ?? lower("", uri);
+  const used = new Map<string, Design>();
+  const missing = new Set<string>();
+  const findings: Finding[] = [];
+  const follow = (design: Design, above: readonly string[]): void => {
+    for (const use of design.uses) {
+      const target = usedFile(use, design.uri, root);
+      if ("refused" in target) findings.push(target.refused);
+      else if (above.includes(target.uri)) findings.push(circularUse(use));
+      else if (!used.has(target.uri)) visit(use, target.uri, above);
+    }
+  };
+  const visit = (use: UseStatement, target: string, above: readonly string[]): void => {
+    if (mostFiles <= used.size) {
+      findings.push(tooManyUses(use, mostFiles));
+      return;
+    }
+    const design = designOf(target);
+    if (design === undefined) {
+      missing.add(target);
+      findings.push(missingFile(use));
+      return;
+    }
+    used.set(target, design);
+    follow(design, [...above, target]);
+  };
+  follow(own, [uri]);
+  return { own, used: [...used.values()], rests: [uri, ...used.keys(), ...missing], missing: [...missing], findings };
+}
+
+function buildOf(uri: string, files: Gathered): Build {
+  const design = together(files);
+  const derivation = derive(design);
+  const { context, model } = derivation;
+  const all = [...context.findings, ...fit(context, model)];
+  const findings = sorted(allowed(all, allowsOf(design)), uri);
+  const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));
+  const rod = (): RodView => rodView(context, model, findings, whole);
+  return {
+    uri,
+    findings,
+    whole,
+    derivation,
+    list: () => listDocument(context, model, findings),
+    rod,
+    csv: () => csvOf(context, model),
+    markdown: () => markdownOf(rod()),
+    text: () => textOf(rod()),
+  };
+}
+
+/** One design of all files: the file's own first, so that what it says holds over what it uses. */
+function together({ own, used, findings }: Gathered): Design {
+  const all = [own, ...used];
+  const every = <T>(pick: (design: Design) => readonly T[]): readonly T[] => all.flatMap(pick);
+  return {
+    ...own,
+    sheets: every((design) => design.sheets),
+    boards: every((design) => design.boards),
+    edgings: every((design) => design.edgings),
+    offcuts: every((design) => design.offcuts),
+    slides: every((design) => design.slides),
+    hinges: every((design) => design.hinges),
+    screws: every((design) => design.screws),
+    lets: every((design) => design.lets),
+    shop: {
+      saw: every((design) => design.shop.saw),
+      grooves: every((design) => design.shop.grooves),
+      pockets: every((design) => design.shop.pockets),
+      places: every((design) => design.shop.places),
+      lifts: every((design) => design.shop.lifts),
+    },
+    cases: every((design) => design.cases),
+    openings: every((design) => design.openings),
+    boxes: every((design) => design.boxes),
+    fronts: every((design) => design.fronts),
+    shelves: every((design) => design.shelves),
+    parts: every((design) => design.parts),
+    cuts: every((design) => design.cuts),
+    allows: every((design) => design.allows),
+    findings: [...every((design) => design.findings), ...findings],
+  };
+}
+
+function allowsOf(design: Design): readonly Allow[] {
+  const blocks = [
+    ...design.sheets,
+    ...design.boards,
+    ...design.edgings,
+    ...design.slides,
+    ...design.hinges,
+    ...design.screws,
+    ...design.cases,
+    ...design.openings,
+    ...design.boxes,
+    ...design.fronts,
+    ...design.shelves,
+    ...design.parts,
+    ...design.shop.saw,
+    ...design.shop.grooves,
+    ...design.shop.pockets,
+    ...design.shop.places,
+  ];
+  return [...design.allows, ...blocks.flatMap((block) => block.allows)];
+}
+
+/** By file, its own first, then by place; a finding said twice of one place is said once. */
+function sorted(findings: readonly Finding[], uri: string): readonly Finding[] {
+  const rank = (finding: Finding): string => (finding.span.uri === uri ? "" : finding.span.uri);
+  const seen = new Set<string>();
+  return [...findings]
+    .sort((a, b) =>
+      rank(a) < rank(b) ? -1 : rank(b) < rank(a) ? 1 : a.span.start - b.span.start || a.span.end - b.span.end,
+    )
+    .filter((finding) => {
+      const key = `${finding.code} ${finding.span.uri} ${finding.span.start} ${finding.span.end} ${finding.message}`;
+      if (seen.has(key)) return false;
+      seen.add(key);
+      return true;
+    });
 }

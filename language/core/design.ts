@@ -110,7 +110,18 @@ export interface StockUse {
 }
 
 export interface Fitting {
-  readonly word: "applied" | "under" | "solid" | "centred" | "between" | "flush back" | "rabbet" | "groove" | "dado" | "on";
+  readonly word:
+    | "applied"
+    | "under"
+    | "solid"
+    | "centred"
+    | "between"
+    | "flush back"
+    | "from behind"
+    | "rabbet"
+    | "groove"
+    | "dado"
+    | "on";
   readonly depth: Measure | undefined;
   readonly up: Measure | undefined;
   /** For `on`: the edges named; none means all. */
@@ -325,7 +336,9 @@ export interface CaseBlock extends NamedBlock {
   readonly joint: Joint | undefined;
   readonly frame: FaceFrame | undefined;
   readonly layout: readonly LayoutItem[];
-  readonly rear: { readonly frame: FaceFrame | undefined; readonly layout: readonly LayoutItem[]; readonly span: Span } | undefined;
+  readonly rear:
+    | { readonly frame: FaceFrame | undefined; readonly layout: readonly LayoutItem[]; readonly span: Span }
+    | undefined;
   readonly freestanding: Word | undefined;
 }
 
@@ -369,7 +382,15 @@ export interface FillBlock extends Block {
 }
 
 export type CornerKind =
-  | "pocket screws" | "screws" | "nails" | "rabbet" | "dado" | "dovetails" | "half-blind dovetails" | "fingers" | "mitred";
+  | "pocket screws"
+  | "screws"
+  | "nails"
+  | "rabbet"
+  | "dado"
+  | "dovetails"
+  | "half-blind dovetails"
+  | "fingers"
+  | "mitred";
 
 export interface Corners {
   readonly key: Word;
@@ -397,7 +418,6 @@ export interface BoxBlock extends FillBlock {
   readonly play: Given | undefined;
   readonly holds: Weight | undefined;
   readonly dividers: Dividers | undefined;
-  readonly beside: GivenList | undefined;
 }
 
 export interface Dividers {
@@ -428,7 +448,7 @@ export interface FrontBlock extends FillBlock {
   readonly frame: DoorFrame | undefined;
   readonly panel: StockUse | undefined;
   readonly stiles: Given | undefined;
-  readonly rails: Given | undefined;
+  readonly rails: GivenList | undefined;
   readonly joint: Joint | undefined;
   readonly mitred: Word | undefined;
   readonly float: Given | undefined;

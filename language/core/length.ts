@@ -1,5 +1,16 @@
 import type { Rational } from "./rational.ts";
-import { absolute, divide, equal, floor, fraction, multiply, parseRational, ratio, subtract, times } from "./rational.ts";
+import {
+  absolute,
+  divide,
+  equal,
+  floor,
+  fraction,
+  multiply,
+  parseRational,
+  ratio,
+  subtract,
+  times,
+} from "./rational.ts";
 
 /** A length in inches, exact. One inch is 25.4 mm by definition, so metric lengths are exact too. */
 export type Length = Rational;
@@ -115,8 +126,24 @@ export function mixedText(count: Rational): string {
 }
 
 const vulgar: Record<string, string> = {
-  "¼": "1/4", "½": "1/2", "¾": "3/4", "⅐": "1/7", "⅑": "1/9", "⅒": "1/10", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅖": "2/5",
-  "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+  "¼": "1/4",
+  "½": "1/2",
+  "¾": "3/4",
+  "⅐": "1/7",
+  "⅑": "1/9",
+  "⅒": "1/10",
+  "⅓": "1/3",
+  "⅔": "2/3",
+  "⅕": "1/5",
+  "⅖": "2/5",
+  "⅗": "3/5",
+  "⅘": "4/5",
+  "⅙": "1/6",
+  "⅚": "5/6",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
 };
 
 /**

@@ -9,7 +9,22 @@ export type StockKind = "sheet" | "board" | "edging";
 
 /** What is cut into a part besides its outline. Lengths in inches, exact. */
 export interface Machining {
-  readonly kind: "groove" | "rabbet" | "dado" | "tongue" | "notch" | "pockets" | "holes" | "cup" | "edging" | "mitre" | "lap" | "tails" | "fingers" | "tenon" | "mortise";
+  readonly kind:
+    | "groove"
+    | "rabbet"
+    | "dado"
+    | "tongue"
+    | "notch"
+    | "pockets"
+    | "holes"
+    | "cup"
+    | "edging"
+    | "mitre"
+    | "lap"
+    | "tails"
+    | "fingers"
+    | "tenon"
+    | "mortise";
   /** Where on the part, in shop words: `inside face, bottom edge`. */
   readonly where: string;
   readonly wide?: Sourced<Length>;

@@ -1,7 +1,7 @@
 import type { Span } from "./span.ts";
 
 /** How well a default or a table value is known. */
-export type Tag = "published" | "common practice" | "from memory" | "geometry";
+export type Tag = "published" | "as transcribed" | "common practice" | "from memory" | "geometry";
 
 /** What stands in a build file. `low` and `high` are set where a tolerance or a range was written. */
 export interface WrittenOrigin {
@@ -24,6 +24,8 @@ export interface DerivedOrigin {
   readonly kind: "derived";
   readonly rule: Rule;
   readonly inputs: Readonly<Record<string, Sourced<unknown>>>;
+  /** Where the arithmetic itself is written, when it stands in a build file. */
+  readonly at?: Span;
   /** The rule's own arithmetic, kept so that tolerances can be worked out from the same tree. */
   readonly apply: (values: never) => unknown;
 }
@@ -62,11 +64,17 @@ export function derived<I extends Record<string, Sourced<unknown>>, T>(
   };
 }
 
+/** A value as it stands in a build file. */
+export function written<T>(value: T, span: Span, text: string): Sourced<T> {
+  return { value, origin: { kind: "written", span, text } };
+}
+
 /** Every written place that the value hangs on, nearest first, each once. */
 export function writtenPlaces(value: Sourced<unknown>): readonly Span[] {
   const found = new Map<string, Span>();
   walk(value, (origin) => {
-    if (origin.kind === "written") found.set(`${origin.span.uri}:${origin.span.start}`, origin.span);
+    const span = origin.kind === "written" ? origin.span : origin.kind === "derived" ? origin.at : undefined;
+    if (span !== undefined) found.set(`${span.uri}:${span.start}`, span);
   });
   return [...found.values()];
 }

@@ -24,3 +24,8 @@ export function spanFrom(a: Span, b: Span): Span {
 export function holds(span: Span, uri: string, offset: number): boolean {
   return span.uri === uri && span.start <= offset && offset <= span.end;
 }
+
+/** The very beginning of a file, for what concerns it as a whole. */
+export function startOfFile(uri: string): Span {
+  return { uri, start: 0, end: 0, line: 0, column: 0, endLine: 0, endColumn: 0 };
+}

@@ -493,7 +493,7 @@ export interface Fitting extends langium.AstNode {
     edges: Array<Edge>;
     housing?: 'dado' | 'groove' | 'rabbet';
     up?: Measure;
-    word: 'applied' | 'between' | 'centred' | 'flush' | 'in' | 'on' | 'solid' | 'under';
+    word: 'applied' | 'between' | 'centred' | 'flush' | 'from' | 'in' | 'on' | 'solid' | 'under';
 }
 
 export const Fitting = {

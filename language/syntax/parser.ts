@@ -1,4 +1,10 @@
-import type { LangiumCoreServices, LangiumSharedCoreServices, Module, PartialLangiumCoreServices } from "langium";
+import type {
+  LangiumCoreServices,
+  LangiumSharedCoreServices,
+  Module,
+  ParseResult,
+  PartialLangiumCoreServices,
+} from "langium";
 import { createDefaultCoreModule, createDefaultSharedCoreModule, EmptyFileSystem, inject } from "langium";
 import type { BuildFile } from "../generated/ast.ts";
 import { ScantlingGeneratedModule, ScantlingGeneratedSharedModule } from "../generated/module.ts";
@@ -37,15 +43,43 @@ export function languageServices(): LangiumCoreServices {
 /** Reads any text: what cannot be read is a problem at its place, and the rest of the tree stands. */
 export function parse(text: string): Parsed {
   const result = languageServices().parser.LangiumParser.parse<BuildFile>(text);
-  const lexing = result.lexerErrors.map((error) => ({
-    start: error.offset,
-    end: error.offset + error.length,
-    message: `this cannot be read: ${JSON.stringify(text.slice(error.offset, error.offset + Math.min(error.length, 12)))}`,
-  }));
-  const parsing = result.parserErrors.map((error) => {
-    const token = error.token;
-    const at = Number.isNaN(token.startOffset) ? text.trimEnd().length : token.startOffset;
-    return { start: at, end: Number.isNaN(token.startOffset) ? at : at + token.image.length, message: error.message };
+  const lexing = result.lexerErrors.map((error): SyntaxProblem => {
+    const piece = text.slice(error.offset, error.offset + Math.min(error.length, 12));
+    return {
+      start: error.offset,
+      end: error.offset + error.length,
+      message: `${JSON.stringify(piece)} cannot be read here`,
+    };
   });
-  return { file: result.value, problems: [...lexing, ...parsing] };
+  return { file: result.value, problems: [...lexing, ...result.parserErrors.map((error) => problemOf(text, error))] };
 }
+
+type ParserError = ParseResult["parserErrors"][number];
+
+function problemOf(text: string, error: ParserError): SyntaxProblem {
+  const { token } = error;
+  const expected = expectation(error.message);
+  if (Number.isNaN(token.startOffset)) {
+    const end = text.trimEnd().length;
+    return { start: end, end, message: `the file ends in the middle of something${expected}` };
+  }
+  return {
+    start: token.startOffset,
+    end: token.startOffset + token.image.length,
+    message: `"${token.image}" was not expected here${expected}`,
+  };
+}
+
+/** What the parser waited for, in words; nothing where it waited for many things. */
+function expectation(message: string): string {
+  const wanted = /Expecting token of type '([^']+)'/.exec(message)?.[1];
+  if (wanted === undefined) return "";
+  return `: ${terminalNames[wanted] ?? `"${wanted}"`} is missing before it`;
+}
+
+const terminalNames: Record<string, string> = {
+  COUNT: "a number",
+  ID: "a name",
+  STRING: "a text in quotation marks",
+  GAUGE: "a gauge such as #8",
+};

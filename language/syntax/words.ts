@@ -1,4 +1,4 @@
-import type { Grammar, GrammarAST as Ast, LangiumCoreServices, LexerResult } from "langium";
+import type { GrammarAST as Ast, Grammar, LangiumCoreServices, LexerResult } from "langium";
 import { DefaultLexer, DefaultTokenBuilder, GrammarAST } from "langium";
 
 type AbstractElement = Ast.AbstractElement;
@@ -65,7 +65,9 @@ export class WordLexer extends DefaultLexer {
 
 /** Puts the `x` of `48x96` before the words: as a word it would take the figures behind it for the rest of a name. */
 export class WordTokenBuilder extends DefaultTokenBuilder {
-  override buildTokens(...input: Parameters<DefaultTokenBuilder["buildTokens"]>): ReturnType<DefaultTokenBuilder["buildTokens"]> {
+  override buildTokens(
+    ...input: Parameters<DefaultTokenBuilder["buildTokens"]>
+  ): ReturnType<DefaultTokenBuilder["buildTokens"]> {
     const tokens = super.buildTokens(...input);
     if (!Array.isArray(tokens)) return tokens;
     const by = tokens.filter((token) => token.name === "BY");
@@ -73,7 +75,19 @@ export class WordTokenBuilder extends DefaultTokenBuilder {
   }
 }
 
-const givesName = new Set(["let", "sheet", "board", "edging", "slides", "hinges", "screws", "case", "opening", "openings", "part"]);
+const givesName = new Set([
+  "let",
+  "sheet",
+  "board",
+  "edging",
+  "slides",
+  "hinges",
+  "screws",
+  "case",
+  "opening",
+  "openings",
+  "part",
+]);
 
 /** For each word of the grammar, what can stand right behind it. Read off the grammar, so it cannot fall behind. */
 export function followTable(grammar: Grammar): ReadonlyMap<string, Follow> {

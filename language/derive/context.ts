@@ -1,0 +1,225 @@
+import type { Design, Given } from "../core/design.ts";
+import type { Measure } from "../core/expr.ts";
+import type { Finding, Fix, Related } from "../core/finding.ts";
+import type { Length, Reading, Units } from "../core/length.ts";
+import { withUnit } from "../core/length.ts";
+import type { Rational } from "../core/rational.ts";
+import { isPositive, less, times, zero } from "../core/rational.ts";
+import type { Sourced } from "../core/sourced.ts";
+import type { Word } from "../core/span.ts";
+import { fallback } from "./defaults.ts";
+import type { LookUp, Trouble } from "./evaluate.ts";
+import { countOf, isTrouble, lengthOf, lengthOfExpr } from "./evaluate.ts";
+import type { NameKind, Names } from "./names.ts";
+import { namesOf, nearest } from "./names.ts";
+
+/** What the derivation of one design carries along. Findings are gathered; nothing throws. */
+export interface Context {
+  readonly design: Design;
+  readonly names: Names;
+  readonly units: Units;
+  readonly reading: Reading;
+  readonly findings: Finding[];
+  /** Set once the things that can be read by name are known. */
+  lookUp: LookUp;
+}
+
+export function contextOf(design: Design): Context {
+  const names = namesOf(design);
+  const findings = [...design.findings, ...names.findings];
+  const step = fallback(design.units === "inches" ? "reading.inches" : "reading.millimetres").value;
+  const context = {
+    design,
+    names,
+    units: design.units,
+    reading: { units: design.units, step },
+    findings,
+    lookUp: unready,
+  };
+  const written = design.reading === undefined ? undefined : size(context, design.reading);
+  return written === undefined ? context : { ...context, reading: { units: design.units, step: written.value } };
+}
+
+const unready: LookUp = (path) => ({
+  code: "name/unknown-length",
+  span: path[0]!.span,
+  message: "a reading must be written as a number",
+});
+
+/** A finding with its usual fields empty. */
+export function found(
+  context: Context,
+  finding: Omit<Finding, "related" | "fixes"> & {
+    readonly related?: readonly Related[];
+    readonly fixes?: readonly Fix[];
+  },
+): void {
+  context.findings.push({ related: [], fixes: [], ...finding });
+}
+
+/** A size as written: positive and below any workshop, or a finding and `undefined`. */
+export function size(context: Context, measure: Measure | undefined): Sourced<Length> | undefined {
+  const value = distance(context, measure);
+  if (value === undefined || measure === undefined) return undefined;
+  if (isPositive(value.value)) return value;
+  found(context, {
+    code: "length/not-positive",
+    severity: "error",
+    span: measure.span,
+    message: `this size is ${withUnit(value.value, context.units)}`,
+    reason: "Nothing can be cut to a size of nought or less.",
+    remedy: "Write a size above nought.",
+  });
+  return undefined;
+}
+
+const longest = times({ n: 12n, d: 1n }, 1000);
+
+/** A distance as written, which may be nought but not less. */
+export function distance(context: Context, measure: Measure | undefined): Sourced<Length> | undefined {
+  if (measure === undefined) return undefined;
+  const value = lengthOf(measure, context.lookUp);
+  if (isTrouble(value)) return reportTrouble(context, value);
+  if (less(longest, value.value) || less(value.value, times(longest, -1))) return tooLarge(context, measure);
+  return value;
+}
+
+function tooLarge(context: Context, measure: Measure): undefined {
+  found(context, {
+    code: "length/too-large",
+    severity: "error",
+    span: measure.span,
+    message: "this is more than a thousand feet",
+    reason: "No cabinet is that large; a unit or a point is probably missing.",
+    remedy: "Check the number and its unit.",
+  });
+  return undefined;
+}
+
+/** As `size`, for a property that may be missing. */
+export function givenSize(context: Context, given: Given | undefined): Sourced<Length> | undefined {
+  return size(context, given?.measure);
+}
+
+/** A distance that may be nought (a gap, a clearance), or a finding where it is less. */
+export function givenDistance(context: Context, given: Given | undefined): Sourced<Length> | undefined {
+  const value = distance(context, given?.measure);
+  if (value === undefined || given === undefined || !less(value.value, zero)) return value;
+  found(context, {
+    code: "length/not-positive",
+    severity: "error",
+    span: given.measure.span,
+    message: `this is ${withUnit(value.value, context.units)}`,
+    reason: `"${given.key.text}" is a distance; it cannot be less than nought.`,
+    remedy: "Write nought or more.",
+  });
+  return undefined;
+}
+
+/** A whole number of pieces from 0 to `most`, or a finding and `undefined`. */
+export function pieces(context: Context, expr: Parameters<typeof countOf>[0], most: number): number | undefined {
+  const value = countOf(expr);
+  if (isTrouble(value)) return reportTrouble(context, value);
+  if (value.d === 1n && 0n <= value.n && value.n <= BigInt(most)) return Number(value.n);
+  found(context, {
+    code: "length/not-a-count",
+    severity: "error",
+    span: expr.span,
+    message: "this is not a number of pieces",
+    reason: `Pieces are counted in whole numbers, here from 0 to ${most}.`,
+    remedy: "Write a whole number.",
+  });
+  return undefined;
+}
+
+/** A plain number such as pounds or percents, not negative; or a finding and `undefined`. */
+export function amount(context: Context, expr: Parameters<typeof countOf>[0]): Rational | undefined {
+  const value = countOf(expr);
+  if (isTrouble(value)) return reportTrouble(context, value);
+  return value;
+}
+
+/** The length that an expression states, with its place. */
+export function lengthIn(context: Context, expr: Parameters<typeof lengthOfExpr>[0]): Sourced<Length> | undefined {
+  const value = lengthOfExpr(expr, context.units, context.lookUp);
+  return isTrouble(value) ? reportTrouble(context, value) : value;
+}
+
+function reportTrouble(context: Context, trouble: Trouble): undefined {
+  // Half a line is reported by the parser already.
+  if (trouble.code === "length/broken") return undefined;
+  if (
+    context.findings.some(
+      (finding) =>
+        finding.code === trouble.code &&
+        finding.span.start === trouble.span.start &&
+        finding.span.uri === trouble.span.uri,
+    )
+  ) {
+    return undefined;
+  }
+  found(context, { ...trouble, severity: "error", ...troubleTexts[trouble.code] });
+  return undefined;
+}
+
+const troubleTexts: Record<Trouble["code"], { readonly reason: string; readonly remedy: string }> = {
+  "length/over-nothing": { reason: "A length over nought has no size.", remedy: "Divide by something else." },
+  "length/not-a-length": {
+    reason: "Only lengths add up to lengths; a plain number can multiply or divide one.",
+    remedy: "Check what each name stands for.",
+  },
+  "length/broken": { reason: "", remedy: "" },
+  "name/unknown-length": {
+    reason: "The size cannot be worked out without it.",
+    remedy: 'Name it with "let", or check the spelling.',
+  },
+  "length/circular": { reason: "Each needs the other to be known first.", remedy: "Write one of them as a number." },
+};
+
+/** The thing a word names, or a finding that proposes the nearest name there is. */
+export function resolve<T>(
+  context: Context,
+  kind: NameKind,
+  word: Word,
+  things: ReadonlyMap<string, T>,
+): T | undefined {
+  const thing = things.get(word.text);
+  if (thing !== undefined) return thing;
+  // A thing that is named but could not be made has its own finding.
+  if (context.names.of[kind].has(word.text)) return undefined;
+  const meant = nearest(word.text, context.names.of[kind].keys());
+  const given = [...context.names.of[kind].keys()];
+  found(context, {
+    code: `name/unknown-${kind}`,
+    severity: "error",
+    span: word.span,
+    message: `there is no ${singular[kind]} called "${word.text}"`,
+    reason:
+      given.length === 0
+        ? `No ${singular[kind]} is described in this file or the files it uses.`
+        : `These are described: ${list(given)}.`,
+    remedy:
+      meant === undefined
+        ? `Describe it, or write a name that is described.`
+        : `Write "${meant}", or describe "${word.text}".`,
+    fixes:
+      meant === undefined ? [] : [{ title: `Write ${meant}`, edits: [{ span: word.span, text: meant }], safe: false }],
+  });
+  return undefined;
+}
+
+function list(names: readonly string[]): string {
+  const shown = names.slice(0, 8).join(", ");
+  return names.length <= 8 ? shown : `${shown} and ${names.length - 8} more`;
+}
+
+const singular: Record<NameKind, string> = {
+  stock: "stock",
+  slides: "slide",
+  hinges: "hinge",
+  screws: "screw",
+  opening: "opening",
+  case: "case",
+  length: "length",
+  part: "part",
+};

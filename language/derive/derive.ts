@@ -1,0 +1,167 @@
+import type { Design, Given, GivenList } from "../core/design.ts";
+import type { Length } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
+import type { Sourced } from "../core/sourced.ts";
+import { deriveBoxes } from "./box.ts";
+import type { DerivedCase } from "./case.ts";
+import { deriveCase } from "./case.ts";
+import type { Context } from "./context.ts";
+import { contextOf, distance } from "./context.ts";
+import { deriveFronts } from "./front.ts";
+import { handPart } from "./hand-part.ts";
+import { withLike } from "./like.ts";
+import type { BoxModel, FrontModel, Model, Opening, ShelfModel, Stock } from "./model.ts";
+import { inLayout } from "./names.ts";
+import { standingOpening } from "./openings.ts";
+import { lookUpIn } from "./readings.ts";
+import { deriveShelves } from "./shelf.ts";
+import { stocksOf } from "./stock.ts";
+
+export interface Derivation {
+  readonly context: Context;
+  readonly model: Model;
+}
+
+/**
+ * From what is said to what is cut: stocks, then cases and their openings, then what goes over the openings and into
+ * them. Total: whatever cannot be derived is a finding, and everything else stands.
+ */
+export function derive(design: Design): Derivation {
+  const context = contextOf(design);
+  const stage = stageOf(context);
+  // 1 · readings by name resolve as soon as they are asked for
+  context.lookUp = lookUpIn(context, stage.readable);
+  // 2 · stocks, cases with their openings, openings that stand already
+  const stocks = stage.stocks();
+  const cases = design.cases.flatMap((block) => stage.caseOf(block.name.text) ?? []);
+  const openings = stage.openings();
+  // 3 · fronts before boxes, since an inset front takes depth from the slide
+  const fronts = stage.fronts();
+  const boxes = stage.boxes();
+  const shelves = stage.shelves();
+  const byHand = design.parts.flatMap((block) => handPart(context, block, stocks));
+  const parts: readonly Part[] = [
+    ...cases.flatMap((one) => one.parts),
+    ...boxes.flatMap((box) => box.parts),
+    ...fronts.flatMap((front) => front.parts),
+    ...shelves.flatMap((shelf) => shelf.parts),
+    ...byHand,
+  ];
+  return { context, model: { stocks, openings, cases: cases.map((one) => one.model), boxes, fronts, shelves, parts } };
+}
+
+/** The stages of the derivation, each worked out once, when it is first wanted. */
+function stageOf(context: Context) {
+  const { design } = context;
+  const stocks = once((): ReadonlyMap<string, Stock> => stocksOf(context), new Map());
+  const caseOf = keyed((name): DerivedCase | undefined => {
+    const block = design.cases.find((one) => one.name.text === name);
+    return block === undefined ? undefined : deriveCase(context, block, stocks());
+  });
+  const openingOf = keyed((name): Opening | undefined => {
+    const standing = design.openings.find((block) => block.name.text === name);
+    if (standing !== undefined) return standingOpening(context, standing);
+    const home = design.cases.find((block) => caseOpenings(block).some((word) => word.text === name));
+    return home === undefined
+      ? undefined
+      : caseOf(home.name.text)?.model.openings.find((opening) => opening.name.text === name);
+  });
+  const openings = once(() => [...context.names.of.opening.keys()].flatMap((name) => openingOf(name) ?? []), []);
+  const openingTable = once(
+    (): ReadonlyMap<string, Opening> => new Map(openings().map((opening) => [opening.name.text, opening])),
+    new Map(),
+  );
+  const fronts = once(
+    (): readonly FrontModel[] =>
+      design.fronts.flatMap((block) =>
+        deriveFronts(context, block, withLike(context, block, design.fronts, "front"), stocks(), openingTable()),
+      ),
+    [],
+  );
+  const boxes = once((): readonly BoxModel[] => {
+    const tables = {
+      stocks: stocks(),
+      slides: named(design.slides),
+      openings: openingTable(),
+      insetFronts: insetFronts(fronts()),
+    };
+    return design.boxes.flatMap((block) =>
+      deriveBoxes(context, block, withLike(context, block, design.boxes, "box"), tables),
+    );
+  }, []);
+  const shelves = once(
+    (): readonly ShelfModel[] =>
+      design.shelves.flatMap((block) =>
+        deriveShelves(context, block, withLike(context, block, design.shelves, "shelf"), stocks(), openingTable()),
+      ),
+    [],
+  );
+  const readable = {
+    opening: (name: string) => openingOf(name),
+    case: (name: string) => caseOf(name)?.model,
+    box: (name: string) => boxes().find((box) => box.opening.name.text === name),
+    front: (name: string) => fronts().find((front) => front.openings.some((opening) => opening.name.text === name)),
+    property: (name: string, property: string) => propertyOf(context, stocks(), name, property),
+  };
+  return { stocks, caseOf, openings, fronts, boxes, shelves, readable };
+}
+
+/** A property of a stock or of slides, such as `runner.clearance`. */
+function propertyOf(
+  context: Context,
+  stocks: ReadonlyMap<string, Stock>,
+  name: string,
+  property: string,
+): Sourced<Length> | undefined {
+  const stock = stocks.get(name);
+  if (stock !== undefined && ["thick", "thickness", "measures"].includes(property)) return stock.thickness;
+  const { slides, sheets, boards, hinges } = context.design;
+  const block = [...slides, ...sheets, ...boards, ...hinges].find((one) => one.name.text === name);
+  const field: unknown = block === undefined ? undefined : (block as unknown as Record<string, unknown>)[property];
+  if (typeof field !== "object" || field === null) return undefined;
+  const given = field as Partial<Given & GivenList>;
+  return distance(context, given.measure ?? given.values?.[0]?.measure);
+}
+
+function caseOpenings(block: Design["cases"][number]): ReturnType<typeof inLayout> {
+  return [block.layout, block.frame?.layout, block.rear?.layout, block.rear?.frame?.layout].flatMap((layout) =>
+    inLayout(layout ?? []),
+  );
+}
+
+function insetFronts(fronts: readonly FrontModel[]): ReadonlyMap<string, Sourced<Length>> {
+  const table = new Map<string, Sourced<Length>>();
+  for (const front of fronts) {
+    if (front.whole.inset === undefined || front.thickness === undefined) continue;
+    for (const opening of front.openings) table.set(opening.name.text, front.thickness);
+  }
+  return table;
+}
+
+function named<T extends { readonly name: { readonly text: string } }>(blocks: readonly T[]): ReadonlyMap<string, T> {
+  return new Map([...blocks].reverse().map((block) => [block.name.text, block]));
+}
+
+/** Worked out once; while it is being worked out it has nothing to give, so a circle ends instead of going round. */
+function once<T>(make: () => T, meanwhile: T): () => T {
+  let made: { readonly value: T } | undefined;
+  let making = false;
+  return () => {
+    if (made !== undefined) return made.value;
+    if (making) return meanwhile;
+    making = true;
+    made = { value: make() };
+    return made.value;
+  };
+}
+
+function keyed<T>(make: (key: string) => T | undefined): (key: string) => T | undefined {
+  const made = new Map<string, T | undefined>();
+  return (key) => {
+    if (made.has(key)) return made.get(key);
+    made.set(key, undefined);
+    const value = make(key);
+    made.set(key, value);
+    return value;
+  };
+}

@@ -1,0 +1,34 @@
+import type { Machining } from "../core/part.ts";
+import { toNumber } from "../core/rational.ts";
+import { hingeCount } from "../published/hinges.ts";
+import type { Context } from "./context.ts";
+import { givenSize, pieces } from "./context.ts";
+import { fallback } from "./defaults.ts";
+import type { FrontInput } from "./front-parts.ts";
+import { cupCentre } from "./rules/cup-centre.ts";
+
+/** The cups bored in a door's hinge side; nothing for a front that does not turn. */
+export function cupMachining(context: Context, front: FrontInput): readonly Machining[] {
+  const use = front.whole.hinges;
+  const block =
+    use === undefined ? undefined : context.design.hinges.find((hinge) => hinge.name.text === use.name.text);
+  if (use === undefined || block === undefined || front.whole.hinged === undefined) return [];
+  const cup = givenSize(context, block.cup) ?? fallback("hinge.cup");
+  const bore = givenSize(context, block.bore) ?? fallback("hinge.bore");
+  const written = use.count === undefined ? undefined : pieces(context, use.count, 12);
+  return [
+    {
+      kind: "cup",
+      where: `back, ${front.whole.hinged.value} edge`,
+      wide: cup,
+      from: cupCentre(bore, cup),
+      count: written ?? hingesFor(front),
+      note: "on one stile of each door; centres 3 in from its ends, further ones evenly between",
+    },
+  ];
+}
+
+/** Hinges by height; by weight they are checked once the door's weight is known. */
+export function hingesFor(front: FrontInput): number {
+  return hingeCount(toNumber(front.high.value), 0)?.value ?? 5;
+}

@@ -1,0 +1,99 @@
+import type { ShelfBlock } from "../core/design.ts";
+import type { Length } from "../core/length.ts";
+import type { Machining, Part } from "../core/part.ts";
+import type { Sourced } from "../core/sourced.ts";
+import type { Context } from "./context.ts";
+import { found, givenDistance, pieces, resolve, size } from "./context.ts";
+import { fallback } from "./defaults.ts";
+import { edgingOn, lessEdging } from "./edging.ts";
+import type { Opening, ShelfModel, Side, Stock } from "./model.ts";
+import { partsFrom } from "./parts.ts";
+import { betweenTwo } from "./rules/between-two.ts";
+import { housedBetween } from "./rules/housed-between.ts";
+import { less } from "./rules/less.ts";
+import { plus } from "./rules/plus.ts";
+
+/** The shelves of one block, in each of its openings. */
+export function deriveShelves(
+  context: Context,
+  block: ShelfBlock,
+  whole: ShelfBlock,
+  stocks: ReadonlyMap<string, Stock>,
+  openings: ReadonlyMap<string, Opening>,
+): readonly ShelfModel[] {
+  const word = whole.from?.stocks[0];
+  const stock = word === undefined ? undefined : resolve(context, "stock", word, stocks);
+  if (word === undefined) {
+    found(context, {
+      code: "shelf/made-of-nothing",
+      severity: "error",
+      span: block.head,
+      message: "what this shelf is made of has not been said",
+      reason: "Its thickness and its sag hang on its stock.",
+      remedy: "Write from STOCK.",
+    });
+  }
+  const known = block.openings.flatMap((name) => resolve(context, "opening", name, openings) ?? []);
+  return known.map((opening) => {
+    const of = `shelf ${opening.name.text}`;
+    return {
+      block,
+      of,
+      opening,
+      parts: stock === undefined ? [] : shelfParts(context, whole, opening, stock, stocks, of, block),
+    };
+  });
+}
+
+function shelfParts(
+  context: Context,
+  whole: ShelfBlock,
+  opening: Opening,
+  stock: Stock,
+  stocks: ReadonlyMap<string, Stock>,
+  of: string,
+  block: ShelfBlock,
+): readonly Part[] {
+  if (opening.deep === undefined) return [];
+  const between = insideWidth(opening);
+  const fitting = whole.from?.fittings.find((one) => one.word === "dado");
+  const housed = fitting === undefined ? undefined : (size(context, fitting.depth) ?? fallback("case.dado"));
+  const loose = whole.adjustable !== undefined;
+  const length = loose
+    ? betweenTwo(between, givenDistance(context, whole.gap) ?? fallback("shelf.endGap"))
+    : housed === undefined
+      ? between
+      : housedBetween(between, nothing(between), housed);
+  const set = loose ? (givenDistance(context, whole.set) ?? fallback("shelf.set")) : givenDistance(context, whole.set);
+  const deep = set === undefined ? opening.deep : less(opening.deep, set);
+  const bands = edgingOn(context, whole.edging, stocks);
+  const machining: readonly Machining[] = bands.map((band) => ({
+    kind: "edging",
+    where: "front edge",
+    note: band.stock.name,
+  }));
+  return partsFrom(context, {
+    name: "shelf",
+    of,
+    quantity: whole.count === undefined ? 1 : (pieces(context, whole.count.value, 60) ?? 1),
+    stock,
+    length,
+    width: lessEdging(deep, bands, ["front"]),
+    source: whole.from?.key.span ?? block.head,
+    machining,
+    face: "top",
+  });
+}
+
+/** Behind a face frame the case is wider than its opening by what lies behind each edge. */
+function insideWidth(opening: Opening): Sourced<Length> {
+  const widened = (width: Sourced<Length>, side: Side): Sourced<Length> => {
+    const beside = opening.bounds[side].beside;
+    return beside === undefined || beside.value.n === 0n ? width : plus(width, beside);
+  };
+  return widened(widened(opening.wide, "left"), "right");
+}
+
+function nothing(like: Sourced<Length>): Sourced<Length> {
+  return { value: { n: 0n, d: 1n }, origin: like.origin };
+}

@@ -1,0 +1,267 @@
+import type {
+  Allow,
+  Choice,
+  Count,
+  EdgedMeasure,
+  Fitting,
+  Given,
+  GivenList,
+  GivenSize,
+  Joint,
+  Percent,
+  Price,
+  StockUse,
+  Weight,
+} from "../core/design.ts";
+import type { Word } from "../core/span.ts";
+import type { BlockWord } from "../core/vocabulary.ts";
+import { article, belongsIn, propertiesOf } from "../core/vocabulary.ts";
+import type * as ast from "../generated/ast.ts";
+import { lowerExpr, lowerMeasure } from "./lower-expr.ts";
+import type { Reader } from "./reader.ts";
+import { maybe, report, spanOf, spanOfField, wordOf, wordsOf } from "./reader.ts";
+
+type KeyedProperty = Exclude<ast.Property, ast.Allow | ast.LayoutItem>;
+
+/** The properties of one block by their first word, with those in the wrong place reported and set aside. */
+export interface Bag {
+  readonly reader: Reader;
+  readonly block: BlockWord;
+  readonly byKey: ReadonlyMap<string, readonly KeyedProperty[]>;
+}
+
+/** Properties that may well stand several times in one block. */
+const repeatable = new Set(["edging", "mid"]);
+
+export function bagOf(reader: Reader, block: BlockWord, properties: readonly ast.Property[]): Bag {
+  const byKey = new Map<string, KeyedProperty[]>();
+  for (const property of properties) {
+    if (isUnkeyed(property)) continue;
+    const key = keyOf(property);
+    if (key === undefined) continue;
+    if (!propertiesOf(block).has(key)) {
+      reportMisplaced(reader, block, property, key);
+      continue;
+    }
+    const before = byKey.get(key) ?? [];
+    if (0 < before.length && !repeatable.has(key)) reportTwice(reader, before[0]!, property, key);
+    byKey.set(key, [...before, property]);
+  }
+  return { reader, block, byKey };
+}
+
+function isUnkeyed(property: ast.Property): property is ast.Allow | ast.LayoutItem {
+  return ["Allow", "Split", "Member", "OpeningItem", "OpeningsItem"].includes(property.$type);
+}
+
+function keyOf(property: KeyedProperty): string | undefined {
+  return maybe(property.key as string);
+}
+
+function reportMisplaced(reader: Reader, block: BlockWord, property: KeyedProperty, key: string): void {
+  const homes = belongsIn(key);
+  report(reader, {
+    code: "statement/not-here",
+    severity: "error",
+    span: spanOfField(reader, property, "key"),
+    message: `${article(block)} has no "${key}"`,
+    reason: `It is said of: ${homes.join(", ")}.`,
+    remedy: `Take it out, or move it to the block that it belongs to. ${article(block)} takes: ${[...propertiesOf(block).keys()].join(", ")}.`,
+  });
+}
+
+function reportTwice(reader: Reader, before: KeyedProperty, property: KeyedProperty, key: string): void {
+  report(reader, {
+    code: "statement/said-twice",
+    severity: "error",
+    span: spanOfField(reader, property, "key"),
+    message: `"${key}" is said twice here`,
+    reason: "Only the first counts, and whoever reads the file may go by the second.",
+    remedy: "Keep the one that is right.",
+    related: [{ span: spanOf(reader, before), message: "said here first" }],
+  });
+}
+
+function find<T extends KeyedProperty["$type"]>(
+  bag: Bag,
+  type: T,
+  key: string,
+): Extract<KeyedProperty, { $type: T }> | undefined {
+  const first = bag.byKey.get(key)?.find((property) => property.$type === type);
+  return first as Extract<KeyedProperty, { $type: T }> | undefined;
+}
+
+function keyWord(bag: Bag, property: KeyedProperty): Word {
+  return { text: keyOf(property) ?? "", span: spanOfField(bag.reader, property, "key") };
+}
+
+/** The property's one measure; further ones are reported, since only some sizes take several readings. */
+export function given(bag: Bag, key: string): Given | undefined {
+  const list = givenList(bag, key);
+  const first = list?.values[0];
+  if (list === undefined || first === undefined) return undefined;
+  const second = list.values[1];
+  if (second !== undefined) {
+    report(bag.reader, {
+      code: "statement/one-size",
+      severity: "error",
+      span: second.measure.span,
+      message: `"${key}" takes one size here`,
+      reason: "Several readings are taken of openings as they stand; a thing that is still to be made has one size.",
+      remedy: "Keep the size that it should get.",
+    });
+  }
+  return { key: list.key, measure: first.measure };
+}
+
+export function givenList(bag: Bag, key: string): GivenList | undefined {
+  const property = find(bag, "MeasureProperty", key);
+  if (property === undefined) return undefined;
+  const values = property.values.flatMap((value): EdgedMeasure[] => {
+    const measure = lowerMeasure(bag.reader, maybe(value.measure));
+    return measure === undefined ? [] : [{ measure, edge: wordOf(bag.reader, value, "edge", value.edge) }];
+  });
+  return values.length === 0 ? undefined : { key: keyWord(bag, property), values };
+}
+
+export function givenSize(bag: Bag, key: string): GivenSize | undefined {
+  const property = find(bag, "SizeProperty", key);
+  const first = lowerMeasure(bag.reader, maybe(property?.first));
+  const second = lowerMeasure(bag.reader, maybe(property?.second));
+  if (property === undefined || first === undefined || second === undefined) return undefined;
+  return { key: keyWord(bag, property), first, second };
+}
+
+export function flag(bag: Bag, key: string): Word | undefined {
+  const property = find(bag, "FlagProperty", key);
+  return property === undefined ? undefined : keyWord(bag, property);
+}
+
+export function choice<T extends string>(bag: Bag, key: string): Choice<T> | undefined {
+  const property = find(bag, "ChoiceProperty", key);
+  if (property === undefined || maybe(property.choice) === undefined) return undefined;
+  return {
+    key: keyWord(bag, property),
+    value: property.choice as T,
+    span: spanOfField(bag.reader, property, "choice"),
+  };
+}
+
+export function count(bag: Bag, key: string): Count | undefined {
+  const property = find(bag, "CountProperty", key);
+  if (property === undefined || maybe(property.count) === undefined) return undefined;
+  return { key: keyWord(bag, property), value: lowerExpr(bag.reader, property.count, spanOf(bag.reader, property)) };
+}
+
+export function weight(bag: Bag, key: string): Weight | undefined {
+  const property = find(bag, "WeightProperty", key);
+  if (property === undefined || maybe(property.amount) === undefined) return undefined;
+  const amount = lowerExpr(bag.reader, property.amount, spanOf(bag.reader, property));
+  return { key: keyWord(bag, property), amount, unit: maybe(property.unit) ?? "lb" };
+}
+
+export function percent(bag: Bag, key: string): Percent | undefined {
+  const property = find(bag, "PercentProperty", key);
+  if (property === undefined || maybe(property.amount) === undefined) return undefined;
+  return { key: keyWord(bag, property), amount: lowerExpr(bag.reader, property.amount, spanOf(bag.reader, property)) };
+}
+
+export function price(bag: Bag, key: string): Price | undefined {
+  const property = find(bag, "PriceProperty", key);
+  if (property === undefined || maybe(property.amount) === undefined) return undefined;
+  const per = property.per === "boardfoot" ? "board foot" : property.per;
+  return {
+    key: keyWord(bag, property),
+    amount: lowerExpr(bag.reader, property.amount, spanOf(bag.reader, property)),
+    per,
+  };
+}
+
+export function stockUse(bag: Bag, key: string): StockUse | undefined {
+  return stockUses(bag, key)[0];
+}
+
+export function stockUses(bag: Bag, key: string): readonly StockUse[] {
+  const properties = (bag.byKey.get(key) ?? []).filter((property) => property.$type === "StockProperty");
+  return properties.flatMap((property): StockUse[] => {
+    const stocks = wordsOf(bag.reader, property, "stocks", property.stocks);
+    const fittings = property.fittings.flatMap((fitting) => lowerFitting(bag.reader, fitting));
+    return stocks.length === 0 ? [] : [{ key: keyWord(bag, property), stocks, fittings }];
+  });
+}
+
+function lowerFitting(reader: Reader, node: ast.Fitting): readonly Fitting[] {
+  const word = fittingWord(node);
+  if (word === undefined) return [];
+  return [
+    {
+      word,
+      depth: lowerMeasure(reader, node.depth),
+      up: lowerMeasure(reader, node.up),
+      edges: wordsOf(reader, node, "edges", node.edges),
+      span: spanOf(reader, node),
+    },
+  ];
+}
+
+function fittingWord(node: ast.Fitting): Fitting["word"] | undefined {
+  if (node.word === "in") return maybe(node.housing);
+  if (node.word === "from") return "from behind";
+  return node.word === "flush" ? "flush back" : maybe(node.word);
+}
+
+const joints: Record<string, Joint["kind"]> = { pocketscrews: "pocket screws" };
+
+export function joint(bag: Bag): Joint | undefined {
+  const property = find(bag, "JointProperty", "joint");
+  const said = maybe(property?.joint);
+  if (property === undefined || said === undefined) return undefined;
+  return {
+    key: keyWord(bag, property),
+    kind: joints[said] ?? (said as Joint["kind"]),
+    depth: lowerMeasure(bag.reader, property.depth),
+    span: spanOfField(bag.reader, property, "joint"),
+  };
+}
+
+/** A property of a shape that only one block has. */
+export function only<T extends KeyedProperty["$type"]>(
+  bag: Bag,
+  type: T,
+  key: string,
+): { readonly node: Extract<KeyedProperty, { $type: T }>; readonly key: Word } | undefined {
+  const node = find(bag, type, key);
+  return node === undefined ? undefined : { node, key: keyWord(bag, node) };
+}
+
+export function allOf<T extends KeyedProperty["$type"]>(
+  bag: Bag,
+  type: T,
+  key: string,
+): readonly { readonly node: Extract<KeyedProperty, { $type: T }>; readonly key: Word }[] {
+  const nodes = (bag.byKey.get(key) ?? []).filter((property) => property.$type === type);
+  return nodes.map((node) => ({ node: node as Extract<KeyedProperty, { $type: T }>, key: keyWord(bag, node) }));
+}
+
+export function lowerAllow(reader: Reader, node: ast.Allow, scope: Allow["scope"]): Allow | undefined {
+  const code = wordOf(reader, node, "code", maybe(node.code));
+  if (code === undefined) return undefined;
+  const reason = wordOf(reader, node, "reason", unquote(node.reason));
+  if (reason === undefined) {
+    report(reader, {
+      code: "statement/allow-without-reason",
+      severity: "warning",
+      span: spanOf(reader, node),
+      message: `"${code.text}" is allowed without a reason`,
+      reason: "Whoever opens the file next year must see why it was let pass.",
+      remedy: 'Write the reason behind it in quotation marks: allow code "reason".',
+    });
+  }
+  return { code, reason, scope, span: spanOf(reader, node) };
+}
+
+/** The text inside quotation marks, closed or not. */
+export function unquote(text: string | undefined): string | undefined {
+  if (text === undefined) return undefined;
+  return text.replace(/^"/, "").replace(/"$/, "");
+}

@@ -1,0 +1,197 @@
+import type { AstNode } from "langium";
+import type { Allow, CutRecord, Design, LetStatement, UseStatement } from "../core/design.ts";
+import type { Measure } from "../core/expr.ts";
+import type { Finding } from "../core/finding.ts";
+import type { Units } from "../core/length.ts";
+import type * as ast from "../generated/ast.ts";
+import { lowerAllow, unquote } from "./bag.ts";
+import { lowerCase } from "./lower-case.ts";
+import { lowerExpr, lowerMeasure } from "./lower-expr.ts";
+import { lowerBox, lowerFront, lowerShelf } from "./lower-fill.ts";
+import {
+  lowerBoard,
+  lowerEdging,
+  lowerGrooves,
+  lowerHinges,
+  lowerLift,
+  lowerOffcut,
+  lowerPart,
+  lowerPlace,
+  lowerPockets,
+  lowerSaw,
+  lowerScrews,
+  lowerSheet,
+  lowerSlides,
+  lowerStandingOpening,
+} from "./lower-stock.ts";
+import { parse } from "./parser.ts";
+import type { Reader } from "./reader.ts";
+import { maybe, report, spanAt, spanOf, spanOfField, wordOf } from "./reader.ts";
+
+/** Longer than any build file; longer text is not read, so that the editor stays quick. */
+export const longestFile = 2_000_000;
+
+/** A build file as a design. Total: any text gives a design, with findings for what could not be read. */
+export function lower(text: string, uri: string): Design {
+  const findings: Finding[] = [];
+  if (longestFile < text.length) findings.push(tooLong(uri, text));
+  const parsed = parse(longestFile < text.length ? "" : text);
+  const statements = parsed.file.statements;
+  const reader: Reader = { uri, text, units: unitsOf(statements), findings };
+  for (const problem of parsed.problems) {
+    report(reader, {
+      code: "syntax/unreadable",
+      severity: "error",
+      span: spanAt(uri, text, problem.start, problem.end),
+      message: problem.message,
+      reason: "This part of the file cannot be read; all else is still worked out.",
+      remedy: "Finish the line, or take out what is too much.",
+    });
+  }
+  checkUnits(reader, statements);
+  return designOf(reader, statements);
+}
+
+function designOf(reader: Reader, statements: readonly ast.Statement[]): Design {
+  const named = (kind: ast.NamedBlock["kind"]) => of(statements, "NamedBlock").filter((block) => block.kind === kind);
+  const fills = of(statements, "FillBlock");
+  const shop = (kind: ast.ShopBlock["kind"]) => of(statements, "ShopBlock").filter((block) => block.kind === kind);
+  return {
+    uri: reader.uri,
+    project: projectOf(reader, statements),
+    units: reader.units,
+    reading: readingOf(reader, statements),
+    sheets: named("sheet").flatMap((node) => lowerSheet(reader, node)),
+    boards: named("board").flatMap((node) => lowerBoard(reader, node)),
+    edgings: named("edging").flatMap((node) => lowerEdging(reader, node)),
+    offcuts: of(statements, "Offcut").flatMap((node) => lowerOffcut(reader, node)),
+    slides: named("slides").flatMap((node) => lowerSlides(reader, node)),
+    hinges: named("hinges").flatMap((node) => lowerHinges(reader, node)),
+    screws: named("screws").flatMap((node) => lowerScrews(reader, node)),
+    lets: of(statements, "Let").flatMap((node) => lowerLet(reader, node)),
+    shop: {
+      saw: shop("saw").map((node) => lowerSaw(reader, node)),
+      grooves: shop("grooves").map((node) => lowerGrooves(reader, node)),
+      pockets: shop("pockets").map((node) => lowerPockets(reader, node)),
+      places: shop("place").map((node) => lowerPlace(reader, node)),
+      lifts: of(statements, "Lift").flatMap((node) => lowerLift(reader, node)),
+    },
+    cases: named("case").flatMap((node) => lowerCase(reader, node)),
+    openings: named("opening").flatMap((node) => lowerStandingOpening(reader, node)),
+    boxes: fills.filter((node) => node.kind === "box").map((node) => lowerBox(reader, node)),
+    fronts: fills.filter((node) => isFront(node)).map((node) => lowerFront(reader, node)),
+    shelves: fills.filter((node) => node.kind === "shelf").map((node) => lowerShelf(reader, node)),
+    parts: of(statements, "PartBlock").flatMap((node) => lowerPart(reader, node)),
+    cuts: of(statements, "CutBlock").flatMap((block) => block.records.flatMap((node) => lowerCut(reader, node))),
+    allows: of(statements, "Allow").flatMap((node): Allow[] => {
+      const allow = lowerAllow(reader, node, undefined);
+      return allow === undefined ? [] : [allow];
+    }),
+    uses: of(statements, "Use").flatMap((node) => lowerUse(reader, node)),
+    findings: reader.findings,
+  };
+}
+
+function of<T extends ast.Statement["$type"]>(
+  statements: readonly ast.Statement[],
+  type: T,
+): readonly Extract<ast.Statement, { $type: T }>[] {
+  return statements.filter((node): node is Extract<ast.Statement, { $type: T }> => node.$type === type);
+}
+
+function isFront(node: ast.FillBlock): boolean {
+  return node.kind === "front" || node.kind === "door" || node.kind === "false";
+}
+
+function unitsOf(statements: readonly ast.Statement[]): Units {
+  return of(statements, "Units")[0]?.unit ?? "inches";
+}
+
+function checkUnits(reader: Reader, statements: readonly ast.Statement[]): void {
+  const said = of(statements, "Units");
+  const other = said.find((node) => node.unit !== said[0]?.unit);
+  if (other === undefined) return;
+  report(reader, {
+    code: "statement/units-twice",
+    severity: "error",
+    span: spanOf(reader, other),
+    message: `this file already speaks in ${reader.units}`,
+    reason: "Bare numbers can mean one unit only.",
+    remedy: "Keep one of the two, and write the unit on numbers of the other.",
+    related: [{ span: spanOf(reader, said[0]!), message: "said here first" }],
+  });
+}
+
+function projectOf(reader: Reader, statements: readonly ast.Statement[]): Design["project"] {
+  const node = of(statements, "Project")[0];
+  return node === undefined ? undefined : wordOf(reader, node, "title", unquote(maybe(node.title)));
+}
+
+function readingOf(reader: Reader, statements: readonly ast.Statement[]): Measure | undefined {
+  const node = of(statements, "ReadTo")[0];
+  if (node === undefined || maybe(node.step) === undefined) return undefined;
+  const span = spanOfField(reader, node, "step");
+  return {
+    value: lowerExpr(reader, node.step, span),
+    plus: undefined,
+    minus: undefined,
+    to: undefined,
+    units: reader.units,
+    text: textAt(reader, node.step),
+    span,
+  };
+}
+
+function textAt(reader: Reader, node: AstNode): string {
+  const span = spanOf(reader, node);
+  return reader.text.slice(span.start, span.end);
+}
+
+function lowerLet(reader: Reader, node: ast.Let): readonly LetStatement[] {
+  const name = wordOf(reader, node, "name", maybe(node.name));
+  if (name === undefined) return [];
+  return [{ name, value: lowerMeasure(reader, maybe(node.value)), span: spanOf(reader, node) }];
+}
+
+function lowerUse(reader: Reader, node: ast.Use): readonly UseStatement[] {
+  const path = wordOf(reader, node, "path", unquote(maybe(node.path)));
+  return path === undefined ? [] : [{ path, span: spanOf(reader, node) }];
+}
+
+function lowerCut(reader: Reader, node: ast.CutRecord): readonly CutRecord[] {
+  const owner = wordOf(reader, node, "owner", maybe(node.owner));
+  const of = wordOf(reader, node, "of", maybe(node.of));
+  const span = spanOf(reader, node);
+  if (owner === undefined || of === undefined || maybe(node.count) === undefined) return [];
+  const count = {
+    $type: "Quantity",
+    $container: node,
+    count: node.count,
+    $cstNode: undefined,
+  } as unknown as ast.Quantity;
+  return [
+    {
+      owner,
+      of,
+      part: wordOf(reader, node, "part", node.part),
+      count: { ...lowerExpr(reader, count, span), span: spanOfField(reader, node, "count") },
+      at: lowerMeasure(reader, node.size),
+      wide: lowerMeasure(reader, node.width),
+      spoiled: node.spoiled ? { text: "spoiled", span: spanOfField(reader, node, "spoiled") } : undefined,
+      span,
+    },
+  ];
+}
+
+function tooLong(uri: string, text: string): Finding {
+  return {
+    code: "syntax/too-long",
+    severity: "error",
+    span: spanAt(uri, "", 0, 0),
+    message: `this file has ${text.length} characters`,
+    reason: `A build file may have ${longestFile}; a longer one is not read, so that the editor stays quick.`,
+    remedy: 'Move cases into files of their own and use them: use "file.scant".',
+    related: [],
+    fixes: [],
+  };
+}

@@ -1,0 +1,84 @@
+import type { AstNode, CstNode } from "langium";
+import { GrammarUtils } from "langium";
+import type { Edit, Finding, Severity } from "../core/finding.ts";
+import type { Units } from "../core/length.ts";
+import type { Span, Word } from "../core/span.ts";
+import { startOfFile } from "../core/span.ts";
+
+/** What lowering carries along: the file, its units, and the findings made on the way. */
+export interface Reader {
+  readonly uri: string;
+  readonly text: string;
+  readonly units: Units;
+  readonly findings: Finding[];
+}
+
+/** Half a file leaves fields of the tree unset whatever their type says; this says so to the compiler. */
+export function maybe<T>(field: T): T | undefined {
+  return field;
+}
+
+export function spanOf(reader: Reader, node: AstNode): Span {
+  return spanOfCst(reader, node.$cstNode);
+}
+
+/** The place of one field of a node, or of the node where the field is not in the text. */
+export function spanOfField(reader: Reader, node: AstNode, field: string, index?: number): Span {
+  return spanOfCst(reader, GrammarUtils.findNodeForProperty(node.$cstNode, field, index) ?? node.$cstNode);
+}
+
+/** The place of a keyword of the node. */
+export function spanOfKeyword(reader: Reader, node: AstNode, keyword: string): Span {
+  return spanOfCst(reader, GrammarUtils.findNodeForKeyword(node.$cstNode, keyword) ?? node.$cstNode);
+}
+
+/** A field as a word with its place; `undefined` where the text has none. */
+export function wordOf(reader: Reader, node: AstNode, field: string, text: string | undefined): Word | undefined {
+  return text === undefined || text === "" ? undefined : { text, span: spanOfField(reader, node, field) };
+}
+
+export function wordsOf(reader: Reader, node: AstNode, field: string, texts: readonly string[]): readonly Word[] {
+  return texts.map((text, index) => ({ text, span: spanOfField(reader, node, field, index) }));
+}
+
+function spanOfCst(reader: Reader, node: CstNode | undefined): Span {
+  if (node === undefined || Number.isNaN(node.offset) || Number.isNaN(node.end)) return startOfFile(reader.uri);
+  const { start, end } = node.range;
+  return {
+    uri: reader.uri,
+    start: node.offset,
+    end: node.end,
+    line: start.line,
+    column: start.character,
+    endLine: end.line,
+    endColumn: end.character,
+  };
+}
+
+/** A place from offsets, by counting lines: only for the few problems that have no node. */
+export function spanAt(uri: string, text: string, start: number, end: number): Span {
+  const from = lineAndColumn(text, start);
+  const to = lineAndColumn(text, Math.max(start, end));
+  return { uri, start, end, line: from.line, column: from.column, endLine: to.line, endColumn: to.column };
+}
+
+function lineAndColumn(text: string, offset: number): { line: number; column: number } {
+  const before = text.slice(0, offset).split(/\r\n|\r|\n/);
+  return { line: before.length - 1, column: before.at(-1)!.length };
+}
+
+interface Said {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly span: Span;
+  readonly message: string;
+  readonly reason: string;
+  readonly remedy: string;
+  readonly related?: Finding["related"];
+  readonly fix?: { readonly title: string; readonly edits: readonly Edit[] };
+}
+
+export function report(reader: Reader, said: Said): void {
+  const { fix, related = [], ...rest } = said;
+  reader.findings.push({ ...rest, related, fixes: fix === undefined ? [] : [{ ...fix, safe: true }] });
+}

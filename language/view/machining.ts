@@ -1,0 +1,25 @@
+import type { Length, Reading } from "../core/length.ts";
+import { showText } from "../core/length.ts";
+import type { Machining, Part } from "../core/part.ts";
+import type { Sourced } from "../core/sourced.ts";
+
+/** What is cut into a part, and what else to mind, one line each. */
+export function notesOf(part: Part, reading: Reading): readonly string[] {
+  const notes = part.machining.map((one) => machiningText(one, reading));
+  if (part.cutToFit !== undefined) notes.push(`cut to fit: ${part.cutToFit}`);
+  return notes;
+}
+
+function machiningText(one: Machining, reading: Reading): string {
+  const size = sizeText(one, reading);
+  const count = one.count === undefined || one.count === 1 ? "" : `${one.count} × `;
+  const from = one.from === undefined ? "" : `, ${showText(one.from.value, reading)} from the edge`;
+  const note = one.note === undefined ? "" : ` (${one.note})`;
+  return `${count}${one.kind}${size}, ${one.where}${from}${note}`;
+}
+
+function sizeText({ wide, deep }: Machining, reading: Reading): string {
+  const text = (value: Sourced<Length> | undefined, word: string): string =>
+    value === undefined ? "" : ` ${showText(value.value, reading)} ${word}`;
+  return `${text(wide, "wide")}${text(deep, "deep")}`;
+}

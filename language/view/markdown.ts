@@ -1,0 +1,42 @@
+import type { RodView } from "./types.ts";
+
+/** The cut list as Markdown, one table for each stock. */
+export function markdownOf(view: RodView): string {
+  const lines = [
+    `# ${plain(view.title)}`,
+    "",
+    `${view.pieces} pieces. Sizes in ${view.units}, read to ${view.reading}.`,
+    "",
+  ];
+  if (0 < view.counts.errors)
+    lines.push(`**${view.counts.errors} errors stand in the build file: this list is not complete or not right.**`, "");
+  for (const batch of view.batches) {
+    lines.push(`## ${plain(batch.stock)}`, "", `${plain(batch.note)}`, "");
+    lines.push(
+      "| mark | pieces | part | of | length | width | thick | grain | notes |",
+      "|---|--:|---|---|--:|--:|--:|---|---|",
+    );
+    for (const row of batch.rows) {
+      const cells = [
+        row.mark,
+        String(row.quantity),
+        row.name,
+        row.of,
+        row.length,
+        row.width,
+        row.thickness,
+        row.grain,
+        row.notes.join("; "),
+      ];
+      lines.push(`| ${cells.map(plain).join(" | ")} |`);
+    }
+    lines.push("");
+  }
+  for (const note of view.notes) lines.push(note, "");
+  return `${lines.join("\n").trimEnd()}\n`;
+}
+
+/** Names are text: whatever could be read as markup is written so that it is not. */
+function plain(text: string): string {
+  return text.replace(/[\\`*_{}[\]<>#|~]/g, (sign) => `\\${sign}`).replace(/\s+/g, " ");
+}

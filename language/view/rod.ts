@@ -1,0 +1,99 @@
+import type { Finding } from "../core/finding.ts";
+import { showText, withUnit } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
+import type { Span } from "../core/span.ts";
+import type { Context } from "../derive/context.ts";
+import type { Model } from "../derive/model.ts";
+import type { CutRow } from "./cut-list.ts";
+import { cutList } from "./cut-list.ts";
+import { notesOf } from "./machining.ts";
+import { ownersText } from "./owners.ts";
+import type { RodBatch, RodRow, RodView, Target } from "./types.ts";
+import { whyLine } from "./why.ts";
+
+/** What the rod shows. `whole` says whether the text could be read to its end. */
+export function rodView(context: Context, model: Model, findings: readonly Finding[], whole: boolean): RodView {
+  const batches = cutList(model).map(
+    (batch): RodBatch => ({
+      stock: batch.stock,
+      note: stockNote(context, model, batch.stock),
+      rows: batch.rows.map((row) => rodRow(context, row)),
+    }),
+  );
+  const count = (severity: Finding["severity"]): number =>
+    findings.filter((finding) => finding.severity === severity).length;
+  return {
+    schema: "scantling/rod/1",
+    uri: context.design.uri,
+    title: context.design.project?.text ?? nameOf(context.design.uri),
+    units: context.units,
+    reading: withUnit(context.reading.step, context.units),
+    whole,
+    pieces: model.parts.reduce((sum, part) => sum + part.quantity, 0),
+    counts: { errors: count("error"), warnings: count("warning"), hints: count("hint") },
+    batches,
+    notes: notesFor(batches),
+  };
+}
+
+export function nameOf(uri: string): string {
+  const last = uri.slice(uri.lastIndexOf("/") + 1).replace(/\.scant$/, "");
+  try {
+    return decodeURIComponent(last);
+  } catch {
+    return last;
+  }
+}
+
+function stockNote(context: Context, model: Model, name: string): string {
+  const stock = model.stocks.get(name);
+  if (stock === undefined) return "";
+  const measured = stock.kind === "sheet" && !stock.measured ? ", not measured yet" : "";
+  return `${stock.kind}, ${showText(stock.thickness.value, { ...context.reading, step: { n: 0n, d: 1n } })} thick${measured}`;
+}
+
+function rodRow(context: Context, row: CutRow): RodRow {
+  const part = row.parts[0]!;
+  const { reading } = context;
+  return {
+    id: part.id,
+    mark: row.mark,
+    quantity: row.quantity,
+    name: [...new Set(row.parts.map((one) => one.name))].join(", "),
+    of: ownersText(row.parts.map((one) => one.of)),
+    length: showText(part.length.value, reading),
+    width: showText(part.width.value, reading),
+    thickness: showText(part.thickness.value, { ...reading, step: { n: 0n, d: 1n } }),
+    grain: grainText(part),
+    notes: notesOf(part, reading),
+    why: whyOf(part, context),
+    target: targetOf(part.source),
+  };
+}
+
+export function grainText(part: Part): string {
+  switch (part.grain) {
+    case "long":
+      return "along";
+    case "across":
+      return "across";
+    case "none":
+      return "any";
+  }
+}
+
+/** Length and width of a part with where they come from, in one line. */
+export function whyOf(part: Part, context: Context): string {
+  return `length: ${whyLine(part.length, context.reading)}; width: ${whyLine(part.width, context.reading)}`;
+}
+
+export function targetOf(span: Span): Target {
+  return { uri: span.uri, line: span.line, column: span.column, endLine: span.endLine, endColumn: span.endColumn };
+}
+
+function notesFor(batches: readonly RodBatch[]): readonly string[] {
+  const rounded = batches.some((batch) =>
+    batch.rows.some((row) => / [−+]$/.test(row.length) || / [−+]$/.test(row.width)),
+  );
+  return rounded ? ["A size with − behind it is a hair over what is shown: it was rounded down to the tape."] : [];
+}
