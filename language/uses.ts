@@ -25,7 +25,7 @@ function refusal(path: string): string | undefined {
   if (/^[/\\]/.test(path)) return "it is an absolute path";
   if (/^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return "it is an address or names a drive";
   if (path.includes("\\")) return 'folders are divided by "/"';
-  if (/[\u0000-\u001f?#]/.test(path)) return "it holds a sign that no file name should have";
+  if (/[?#%*<>|"]/.test(path)) return "it holds a sign that no file name should have";
   if (!path.endsWith(".scant")) return 'build files end in ".scant"';
   return undefined;
 }

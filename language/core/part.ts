@@ -56,6 +56,8 @@ export interface Part {
   readonly face?: string;
   /** Why the size must be taken from the work and not from the list. */
   readonly cutToFit?: string;
+  /** Anything else that the bench must know. */
+  readonly note?: string;
   /** Parts that must come from one strip, in this order. */
   readonly matched?: { readonly group: string; readonly place: number };
   readonly source: Span;

@@ -9,7 +9,6 @@ import type { Context } from "./context.ts";
 import { found, givenSize, resolve } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import type { BoxModel, Opening, SlideModel, Stock } from "./model.ts";
-import { mountsFor } from "./mounts.ts";
 import { boxDepth } from "./rules/box-depth.ts";
 import { boxHeight } from "./rules/box-height.ts";
 import { boxWidth } from "./rules/box-width.ts";
@@ -97,10 +96,7 @@ function boxIn(
     bottom,
     stocks: tables.stocks,
   });
-  const parts: readonly Part[] = [
-    ...boxParts(context, shape),
-    ...mountsFor(context, whole, opening, slides, sides, tables.stocks, of),
-  ];
+  const parts: readonly Part[] = boxParts(context, shape);
   return { block, whole, of, opening, slides, wide, high, deep, inside: shape.inside, sides, bottom, parts };
 }
 

@@ -269,6 +269,7 @@ function framedRules(frame: CaseFrame, stile: Sourced<Length>, rail: Sourced<Len
       outer: false,
       beside: frame.partitions === undefined ? undefined : besideInner(width, frame.partitions.thickness),
       shared: item.kind !== "rail" && frame.partitions === undefined,
+      id: `${item.word.span.uri}:${item.word.span.start}`,
     }),
   };
 }
@@ -355,6 +356,7 @@ function openingsOf(
     widest: wide,
     highest: high,
     deep: size(frame.context, item.deep?.values[0]?.measure) ?? depths.clear,
+    behindFrame: behindFrame(frame, depths, face),
     bounds,
     framed,
     case: frame.block.name.text,
@@ -362,6 +364,11 @@ function openingsOf(
     rect: { ...at, wide: wide.value, high: high.value },
     span: item.span,
   }));
+}
+
+function behindFrame(frame: CaseFrame, depths: CaseDepths, face: "front" | "rear"): Sourced<Length> | undefined {
+  const stock = face === "front" ? frame.frame : frame.rearFrame;
+  return stock === undefined ? undefined : less(depths.clear, stock.thickness);
 }
 
 /** Whether a member runs the whole height between a case's outer members. */

@@ -164,6 +164,11 @@ export const defaults = {
     source: "32 mm system: front row 37 mm from the front of the panel",
   },
   "edging.thick": { value: inch(1, 32), tag: "common practice", because: "iron-on veneer band" },
+  "mount.beyond": {
+    value: inch(3, 4),
+    tag: "common practice",
+    because: "a strip a little higher than the slide, so that its screws stay clear of the edges",
+  },
   "hinge.cup": {
     value: millimetres(35),
     tag: "as transcribed",

@@ -11,6 +11,7 @@ import { deriveFronts } from "./front.ts";
 import { handPart } from "./hand-part.ts";
 import { withLike } from "./like.ts";
 import type { BoxModel, FrontModel, Model, Opening, ShelfModel, Stock } from "./model.ts";
+import { deriveMounts } from "./mounts.ts";
 import { inLayout } from "./names.ts";
 import { standingOpening } from "./openings.ts";
 import { lookUpIn } from "./readings.ts";
@@ -38,16 +39,21 @@ export function derive(design: Design): Derivation {
   // 3 · fronts before boxes, since an inset front takes depth from the slide
   const fronts = stage.fronts();
   const boxes = stage.boxes();
+  const mounts = deriveMounts(context, boxes, stocks);
   const shelves = stage.shelves();
   const byHand = design.parts.flatMap((block) => handPart(context, block, stocks));
   const parts: readonly Part[] = [
     ...cases.flatMap((one) => one.parts),
     ...boxes.flatMap((box) => box.parts),
+    ...mounts.flatMap((mount) => mount.parts),
     ...fronts.flatMap((front) => front.parts),
     ...shelves.flatMap((shelf) => shelf.parts),
     ...byHand,
   ];
-  return { context, model: { stocks, openings, cases: cases.map((one) => one.model), boxes, fronts, shelves, parts } };
+  return {
+    context,
+    model: { stocks, openings, cases: cases.map((one) => one.model), boxes, mounts, fronts, shelves, parts },
+  };
 }
 
 /** The stages of the derivation, each worked out once, when it is first wanted. */

@@ -79,7 +79,7 @@ function slabParts(
   const { whole } = front;
   const wide = lessEdging(front.wide, bands, ["left", "right"]);
   const high = lessEdging(front.high, bands, ["top", "bottom"]);
-  const upright = (whole.grain?.value ?? (front.block.kind === "door" ? "long" : "across")) === "long";
+  const upright = runsUp(front);
   const edged: readonly Machining[] = bands.map((band) => ({
     kind: "edging",
     where: band.edges.length === 0 ? "all edges" : `${band.edges.join(", ")} edge`,
@@ -101,6 +101,11 @@ function slabParts(
     face: "outside",
     ...matched,
   });
+}
+
+/** Whether the grain runs up: on a door, unless it is said otherwise. */
+function runsUp({ whole, block }: FrontInput): boolean {
+  return (whole.grain?.value ?? (block.kind === "door" ? "long" : "across")) !== "across";
 }
 
 function placeOf(front: FrontInput): number {
@@ -288,13 +293,14 @@ function panelParts(
   const use = front.whole.panel;
   if (panel === undefined || use === undefined) return [];
   const written = givenDistance(context, front.whole.float);
-  const float = written === undefined ? panelFloat(context, panel, grid.cellWide) : { across: written, along: written };
+  const [along, across] = runsUp(front) ? [grid.cellHigh, grid.cellWide] : [grid.cellWide, grid.cellHigh];
+  const float = written === undefined ? panelFloat(context, panel, across) : { across: written, along: written };
   return make({
     name: "panel",
     quantity: (grid.midRails + 1) * (grid.midStiles + 1),
     stock: panel,
-    length: panelSize(grid.cellHigh, grooves.deep, float.along),
-    width: panelSize(grid.cellWide, grooves.deep, float.across),
+    length: panelSize(along, grooves.deep, float.along),
+    width: panelSize(across, grooves.deep, float.across),
     source: use.key.span,
     face: "outside",
     machining: panelEdge(grooves),

@@ -61,6 +61,8 @@ export interface Bound {
   readonly beside: Sourced<Length> | undefined;
   /** Whether two openings share the member and no panel stands behind it: one mount fills its width. */
   readonly shared: boolean;
+  /** Tells the member apart from others of its face. */
+  readonly id?: string;
 }
 
 /** A space that something goes into. */
@@ -74,6 +76,8 @@ export interface Opening {
   readonly highest: Sourced<Length>;
   /** From its front edge to what stands behind; missing where it has not been measured. */
   readonly deep: Sourced<Length> | undefined;
+  /** Depth behind the face frame, where a frame stands before it. */
+  readonly behindFrame: Sourced<Length> | undefined;
   readonly bounds: Readonly<Record<Side, Bound>>;
   readonly framed: boolean;
   readonly case: string | undefined;
@@ -139,6 +143,26 @@ export interface BoxModel {
   readonly parts: readonly Part[];
 }
 
+/** What a side-mounted slide is screwed to where the case side lies behind the edge of the opening. */
+export interface MountModel {
+  readonly of: string;
+  /** The openings whose slides it carries: two for a mount in the middle that serves both sides. */
+  readonly openings: readonly Opening[];
+  readonly side: "left" | "right" | "middle";
+  /** What must be filled for the slide to be flush with the opening's edge. */
+  readonly need: Sourced<Length>;
+  readonly layers: readonly Stock[];
+  /** What the layers measure together. */
+  readonly built: Sourced<Length>;
+  /** What is left to shim. */
+  readonly left: Sourced<Length>;
+  /** Height of its middle above the floor of the opening. */
+  readonly at: Sourced<Length>;
+  readonly high: Sourced<Length>;
+  readonly long: Sourced<Length>;
+  readonly parts: readonly Part[];
+}
+
 export interface FrontModel {
   readonly block: FrontBlock;
   readonly whole: FrontBlock;
@@ -174,6 +198,7 @@ export interface Model {
   readonly openings: readonly Opening[];
   readonly cases: readonly CaseModel[];
   readonly boxes: readonly BoxModel[];
+  readonly mounts: readonly MountModel[];
   readonly fronts: readonly FrontModel[];
   readonly shelves: readonly ShelfModel[];
   readonly parts: readonly Part[];

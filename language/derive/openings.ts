@@ -24,6 +24,7 @@ export function standingOpening(context: Context, block: OpeningBlock): Opening 
     widest: most(wides, "width"),
     highest: most(highs, "height"),
     deep: deeps.length === 0 ? undefined : least(deeps, "depth"),
+    behindFrame: undefined,
     bounds: boundsOf(context, block),
     framed: block.beside !== undefined,
     case: undefined,

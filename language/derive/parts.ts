@@ -19,6 +19,7 @@ export interface PartPlan {
   readonly machining?: readonly Machining[];
   readonly face?: string;
   readonly cutToFit?: string;
+  readonly note?: string;
   readonly matched?: NonNullable<Part["matched"]>;
   readonly source: Span;
 }
@@ -86,6 +87,7 @@ export function sameShape(a: Part, b: Part): boolean {
     a.stock === b.stock &&
     a.grain === b.grain &&
     a.cutToFit === b.cutToFit &&
+    a.note === b.note &&
     equal(a.length.value, b.length.value) &&
     equal(a.width.value, b.width.value) &&
     equal(a.thickness.value, b.thickness.value) &&

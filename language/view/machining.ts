@@ -7,6 +7,7 @@ import type { Sourced } from "../core/sourced.ts";
 export function notesOf(part: Part, reading: Reading): readonly string[] {
   const notes = part.machining.map((one) => machiningText(one, reading));
   if (part.cutToFit !== undefined) notes.push(`cut to fit: ${part.cutToFit}`);
+  if (part.note !== undefined) notes.push(part.note);
   return notes;
 }
 
