@@ -3,7 +3,7 @@ import type { Allow, Design, UseStatement } from "./core/design.ts";
 import type { Finding } from "./core/finding.ts";
 import type { Derivation } from "./derive/derive.ts";
 import { derive } from "./derive/derive.ts";
-import { fit } from "./fit/index.ts";
+import { runChecks } from "./fit/index.ts";
 import { lower } from "./syntax/lower.ts";
 import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
 import { csvOf } from "./view/csv.ts";
@@ -141,7 +141,7 @@ function buildOf(uri: string, files: Gathered): Build {
   const design = together(files);
   const derivation = derive(design);
   const { context, model } = derivation;
-  const all = [...context.findings, ...fit(context, model)];
+  const all = [...context.findings, ...runChecks(context, model)];
   const findings = sorted(allowed(all, allowsOf(design)), uri);
   const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));
   const rod = (): RodView => rodView(context, model, findings, whole);

@@ -1,3 +1,4 @@
+import { withUnit } from "../core/length.ts";
 import type { Machining } from "../core/part.ts";
 import { toNumber } from "../core/rational.ts";
 import { hingeCount } from "../published/hinges.ts";
@@ -23,7 +24,7 @@ export function cupMachining(context: Context, front: FrontInput): readonly Mach
       wide: cup,
       from: cupCentre(bore, cup),
       count: written ?? hingesFor(front),
-      note: "on one stile of each door; centres 3 in from its ends, further ones evenly between",
+      note: `hinge side only; outer centres ${withUnit(fallback("hinge.fromEnd").value, context.units)} from the ends, further ones evenly between`,
     },
   ];
 }

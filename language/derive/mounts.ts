@@ -131,7 +131,7 @@ function mountParts(context: Context, mount: Omit<MountModel, "parts">, box: Box
   const note = noteOf(context, mount);
   return [...byStock].flatMap(([stock, quantity]) =>
     partsFrom(context, {
-      name: `mount, ${mount.side}`,
+      name: mount.side === "middle" ? "middle mount" : "mount",
       of: box.of,
       quantity,
       stock,

@@ -2,8 +2,8 @@ import type { Length } from "../core/length.ts";
 import { add, compare, less, subtract, toNumber, zero } from "../core/rational.ts";
 import type { Stock } from "./model.ts";
 
-/** More layers than this are not glued up: the maker mills a block instead. */
-const mostLayers = 6;
+/** More layers than this are not worth the glue for the hair that they gain. */
+const mostLayers = 4;
 
 interface Stack {
   readonly layers: readonly Stock[];

@@ -23,7 +23,7 @@ export const checks: readonly Check[] = [
 ];
 
 /** What all checks find. A check that fails says so and takes no other down. */
-export function fit(context: Context, model: Model): readonly Finding[] {
+export function runChecks(context: Context, model: Model): readonly Finding[] {
   return checks.flatMap((check) => {
     try {
       return check.run(context, model);

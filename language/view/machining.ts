@@ -1,5 +1,5 @@
 import type { Length, Reading } from "../core/length.ts";
-import { showText } from "../core/length.ts";
+import { exactText } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
 import type { Sourced } from "../core/sourced.ts";
 
@@ -14,13 +14,13 @@ export function notesOf(part: Part, reading: Reading): readonly string[] {
 function machiningText(one: Machining, reading: Reading): string {
   const size = sizeText(one, reading);
   const count = one.count === undefined || one.count === 1 ? "" : `${one.count} × `;
-  const from = one.from === undefined ? "" : `, ${showText(one.from.value, reading)} from the edge`;
+  const from = one.from === undefined ? "" : `, ${exactText(one.from.value, reading.units)} from the edge`;
   const note = one.note === undefined ? "" : ` (${one.note})`;
   return `${count}${one.kind}${size}, ${one.where}${from}${note}`;
 }
 
 function sizeText({ wide, deep }: Machining, reading: Reading): string {
   const text = (value: Sourced<Length> | undefined, word: string): string =>
-    value === undefined ? "" : ` ${showText(value.value, reading)} ${word}`;
+    value === undefined ? "" : ` ${exactText(value.value, reading.units)} ${word}`;
   return `${text(wide, "wide")}${text(deep, "deep")}`;
 }
