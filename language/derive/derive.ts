@@ -9,6 +9,7 @@ import type { Context } from "./context.ts";
 import { contextOf, distance } from "./context.ts";
 import { deriveFronts } from "./front.ts";
 import { handPart } from "./hand-part.ts";
+import { hardwareOf } from "./hardware.ts";
 import { withLike } from "./like.ts";
 import type { BoxModel, FrontModel, Model, Opening, ShelfModel, Stock } from "./model.ts";
 import { deriveMounts } from "./mounts.ts";
@@ -50,10 +51,8 @@ export function derive(design: Design): Derivation {
     ...shelves.flatMap((shelf) => shelf.parts),
     ...byHand,
   ];
-  return {
-    context,
-    model: { stocks, openings, cases: cases.map((one) => one.model), boxes, mounts, fronts, shelves, parts },
-  };
+  const made = { stocks, openings, cases: cases.map((one) => one.model), boxes, mounts, fronts, shelves, parts };
+  return { context, model: { ...made, hardware: hardwareOf(context, made) } };
 }
 
 /** The stages of the derivation, each worked out once, when it is first wanted. */

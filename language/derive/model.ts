@@ -14,6 +14,7 @@ import type { Length } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
 import type { Sourced } from "../core/sourced.ts";
 import type { Span, Word } from "../core/span.ts";
+import type { HardwareItem } from "./hardware.ts";
 
 /** A rectangle seen from the front of a case: inches from its left bottom corner, y upwards. */
 export interface Rect {
@@ -202,4 +203,5 @@ export interface Model {
   readonly fronts: readonly FrontModel[];
   readonly shelves: readonly ShelfModel[];
   readonly parts: readonly Part[];
+  readonly hardware: readonly HardwareItem[];
 }

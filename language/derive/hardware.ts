@@ -1,0 +1,330 @@
+import type { Price } from "../core/design.ts";
+import { showText, toMillimetres, withUnit } from "../core/length.ts";
+import { add, divide, multiply, ratio, times, toNumber } from "../core/rational.ts";
+import type { Tag } from "../core/sourced.ts";
+import { pocketScrew } from "../published/pocket-screws.ts";
+import type { Context } from "./context.ts";
+import { amount, givenSize, pieces } from "./context.ts";
+import type { BoxModel, FrontModel, Model, Stock } from "./model.ts";
+import { exact } from "./stock.ts";
+
+/** Something to buy that is not cut from stock: how many, for what, and why so many. */
+export interface HardwareItem {
+  readonly kind: "slides" | "hinges" | "screws" | "pins" | "edging" | "glue" | "pulls";
+  readonly name: string;
+  readonly size: string;
+  readonly quantity: number;
+  readonly unit: "pair" | "piece" | "foot" | "metre" | "joint";
+  /** The owners that it is for. */
+  readonly owners: readonly string[];
+  readonly because: string;
+  readonly tag: Tag;
+  /** In the file's own money; missing where no price is written. */
+  readonly cost: number | undefined;
+}
+
+type Line = Omit<HardwareItem, "owners" | "cost"> & { readonly owner: string; readonly price: Price | undefined };
+
+/** Every slide, hinge, screw, pin, pull and length of edging that the model wants, equal ones counted together. */
+export function hardwareOf(context: Context, model: Omit<Model, "hardware">): readonly HardwareItem[] {
+  const lines = [
+    ...model.boxes.flatMap((box) => boxLines(context, box)),
+    ...model.mounts.flatMap((mount) => screwsForMount(mount.of)),
+    ...model.fronts.flatMap((front) => frontLines(context, front)),
+    ...model.shelves.flatMap((shelf) =>
+      shelf.block.adjustable === undefined ? [] : shelf.parts.map((part) => pins(shelf.of, part.quantity)),
+    ),
+    ...framePockets(context, model),
+    ...edgingLines(context, model),
+    ...glueLines(model),
+  ];
+  return together(context, lines);
+}
+
+function boxLines(context: Context, box: BoxModel): readonly Line[] {
+  if (box.parts.length === 0 || box.slides.length === undefined) return [];
+  const { block } = box.slides;
+  const size = showText(box.slides.length.value, context.reading);
+  const slides: Line = {
+    kind: "slides",
+    name: box.slides.name,
+    size,
+    quantity: 1,
+    unit: "pair",
+    owner: box.of,
+    because: "a pair for each box",
+    tag: "geometry",
+    price: block.costs,
+  };
+  const fixing: Line = {
+    kind: "screws",
+    name: block.screws?.text ?? "pan-head",
+    size: block.screws === undefined ? "#8 × 5/8 in" : screwSize(context, block.screws.text),
+    quantity: 12,
+    unit: "piece",
+    owner: box.of,
+    because: "three in each member of each slide, as they are put up",
+    tag: "common practice",
+    price: priceOf(context, block.screws?.text),
+  };
+  return [slides, fixing, ...cornerScrews(context, box), ...bottomScrews(box)];
+}
+
+function cornerScrews(context: Context, box: BoxModel): readonly Line[] {
+  const kind = box.whole.corners?.kind ?? "screws";
+  if (kind === "pocket screws") {
+    const length = pocketScrew(toNumber(box.sides.thickness.value), toNumber(box.sides.thickness.value));
+    const size =
+      length === undefined ? "try a length in scrap" : `pocket screw, ${withUnit(exact(length.value), "inches")}`;
+    return [pocketLine(context, box.of, size, 8, "two at each end of front and back")];
+  }
+  if (kind !== "screws") return [];
+  const each = Math.max(2, Math.ceil(toNumber(box.high.value) / 3));
+  return [
+    {
+      kind: "screws",
+      name: "wood screw",
+      size: "#8 × 1 1/4 in",
+      quantity: 4 * each,
+      unit: "piece",
+      owner: box.of,
+      because: "one every three inches of each corner, at least two",
+      tag: "common practice",
+      price: undefined,
+    },
+  ];
+}
+
+function bottomScrews(box: BoxModel): readonly Line[] {
+  const held = box.whole.bottom?.fittings[0]?.word ?? "under";
+  if (box.bottom === undefined || held !== "under") return [];
+  const around = 2 * (toNumber(box.wide.value) + toNumber(box.deep.value));
+  return [
+    {
+      kind: "screws",
+      name: "flat-head",
+      size: "#6 × 1 in",
+      quantity: Math.ceil(around / 6),
+      unit: "piece",
+      owner: box.of,
+      because: "one every six inches round a bottom that lies under the sides",
+      tag: "common practice",
+      price: undefined,
+    },
+  ];
+}
+
+function pocketLine(context: Context, owner: string, size: string, quantity: number, because: string): Line {
+  const named = context.design.shop.pockets[0]?.screws?.text;
+  return {
+    kind: "screws",
+    name: named ?? "pocket screw",
+    size: named === undefined ? size.replace("pocket screw, ", "") : screwSize(context, named),
+    quantity,
+    unit: "piece",
+    owner,
+    because,
+    tag: "common practice",
+    price: priceOf(context, named),
+  };
+}
+
+function framePockets(context: Context, model: Omit<Model, "hardware">): readonly Line[] {
+  return model.cases.flatMap((one) => {
+    const frame = one.frame;
+    if (frame === undefined || (one.block.frame?.joint?.kind ?? "pocket screws") !== "pocket screws") return [];
+    const rails = model.parts.filter(
+      (part) => part.of === `case ${one.name}` && part.machining.some((made) => made.kind === "pockets"),
+    );
+    const quantity = rails.reduce((sum, part) => sum + 4 * part.quantity, 0);
+    if (quantity === 0) return [];
+    const thick = toNumber(frame.thickness.value);
+    const length = pocketScrew(thick, 4 * thick);
+    const size = length === undefined ? "try a length in scrap" : withUnit(exact(length.value), "inches");
+    return [pocketLine(context, `case ${one.name}`, size, quantity, "two at each end of each rail")];
+  });
+}
+
+function screwSize(context: Context, name: string): string {
+  const block = context.design.screws.find((screw) => screw.name.text === name);
+  const long = givenSize(context, block?.long);
+  return [block?.gauge?.text, long === undefined ? undefined : withUnit(long.value, context.units)]
+    .filter((text) => text !== undefined)
+    .join(" × ");
+}
+
+function priceOf(context: Context, name: string | undefined): Price | undefined {
+  return context.design.screws.find((screw) => screw.name.text === name)?.costs;
+}
+
+function screwsForMount(of: string): readonly Line[] {
+  return [
+    {
+      kind: "screws",
+      name: "wood screw",
+      size: "into case or frame, by the thickness packed",
+      quantity: 4,
+      unit: "piece",
+      owner: of,
+      because: "two at each end of a mount, besides glue between its layers",
+      tag: "common practice",
+      price: undefined,
+    },
+  ];
+}
+
+function frontLines(context: Context, front: FrontModel): readonly Line[] {
+  const lines: Line[] = [];
+  const cups = front.parts.flatMap((part) => part.machining).find((made) => made.kind === "cup");
+  const use = front.whole.hinges;
+  if (cups?.count !== undefined && use !== undefined) {
+    const block = context.design.hinges.find((hinge) => hinge.name.text === use.name.text);
+    lines.push({
+      kind: "hinges",
+      name: use.name.text,
+      size: "",
+      quantity: cups.count * front.leaves,
+      unit: "piece",
+      owner: front.of,
+      because: use.count === undefined ? "by the height of the door" : "as written",
+      tag: use.count === undefined ? "common practice" : "geometry",
+      price: block?.costs,
+    });
+  }
+  const pulls = front.whole.pulls === undefined ? 0 : (pieces(context, front.whole.pulls.value, 12) ?? 0);
+  if (0 < pulls)
+    lines.push({
+      kind: "pulls",
+      name: "pull",
+      size: "",
+      quantity: pulls * front.leaves,
+      unit: "piece",
+      owner: front.of,
+      because: "as written",
+      tag: "geometry",
+      price: undefined,
+    });
+  if (front.block.kind === "front")
+    lines.push({
+      kind: "screws",
+      name: "wood screw",
+      size: "#8 × 1 in, from inside the box",
+      quantity: 4 * front.leaves,
+      unit: "piece",
+      owner: front.of,
+      because: "four hold a front to its box",
+      tag: "common practice",
+      price: undefined,
+    });
+  return lines;
+}
+
+function pins(of: string, shelves: number): Line {
+  return {
+    kind: "pins",
+    name: "shelf pin",
+    size: "5 mm",
+    quantity: 4 * shelves,
+    unit: "piece",
+    owner: of,
+    because: "four under each shelf",
+    tag: "common practice",
+    price: undefined,
+  };
+}
+
+/** A band is cut long and trimmed: a tenth more than the edges. */
+const bandWaste = ratio(11, 10);
+
+function edgingLines(context: Context, model: Omit<Model, "hardware">): readonly Line[] {
+  return model.parts.flatMap((part) =>
+    part.machining.flatMap((made): readonly Line[] => {
+      const stock = made.kind === "edging" && made.note !== undefined ? model.stocks.get(made.note) : undefined;
+      if (stock === undefined) return [];
+      const long = multiply(times(edgeLength(part, made.where), part.quantity), bandWaste);
+      const metric = context.units === "millimetres";
+      const quantity = metric ? toNumber(toMillimetres(long)) / 1000 : toNumber(long) / 12;
+      return [
+        {
+          kind: "edging",
+          name: stock.name,
+          size: showText(stock.thickness.value, { ...context.reading, step: { n: 0n, d: 1n } }),
+          quantity,
+          unit: metric ? "metre" : "foot",
+          owner: part.of,
+          because: "the edges named and a tenth more, since a band is cut long and trimmed",
+          tag: "common practice",
+          price: edgingPrice(stock),
+        },
+      ];
+    }),
+  );
+}
+
+function edgingPrice(stock: Stock): Price | undefined {
+  return stock.kind === "edging" ? stock.block.costs : undefined;
+}
+
+function edgeLength(part: Model["parts"][number], where: string): Model["parts"][number]["length"]["value"] {
+  const { length, width } = part;
+  if (where === "all edges") return times(add(length.value, width.value), 2);
+  const named = where.replace(/ edge$/, "").split(", ");
+  const along = named.filter(
+    (edge) => edge === "front" || edge === "back" || edge === "top" || edge === "bottom",
+  ).length;
+  const across = named.length - along;
+  return add(times(length.value, along), times(width.value, across));
+}
+
+/** Glue is counted in joints: how much a joint takes is for the bottle's label to say. */
+function glueLines(model: Omit<Model, "hardware">): readonly Line[] {
+  return model.parts.flatMap((part) => {
+    const joints = part.machining.filter(
+      (made) =>
+        ["tongue", "tenon", "rabbet", "dado", "tails", "fingers", "mitre"].includes(made.kind) &&
+        made.note !== "bottom" &&
+        part.name !== "panel",
+    );
+    const count = joints.reduce((sum, made) => sum + (made.count ?? 1), 0) * part.quantity;
+    return count === 0
+      ? []
+      : [
+          {
+            kind: "glue" as const,
+            name: "wood glue",
+            size: "",
+            quantity: count,
+            unit: "joint" as const,
+            owner: part.of,
+            because: "each housed joint is glued; a panel is not",
+            tag: "common practice" as const,
+            price: undefined,
+          },
+        ];
+  });
+}
+
+function together(context: Context, lines: readonly Line[]): readonly HardwareItem[] {
+  const byKey = new Map<string, Line[]>();
+  for (const line of lines) {
+    const key = [line.kind, line.name, line.size, line.unit, line.because].join("|");
+    byKey.set(key, [...(byKey.get(key) ?? []), line]);
+  }
+  return [...byKey.values()].map((same) => {
+    const first = same[0]!;
+    const exactQuantity = same.reduce((sum, line) => sum + line.quantity, 0);
+    const quantity =
+      first.unit === "foot" || first.unit === "metre" ? Math.ceil(exactQuantity * 10) / 10 : exactQuantity;
+    const { owner: _owner, price, ...item } = first;
+    return { ...item, quantity, owners: same.map((line) => line.owner), cost: costOf(context, price, quantity) };
+  });
+}
+
+/** What a quantity costs by a price for one, or for the number of pieces that it names. */
+function costOf(context: Context, price: Price | undefined, quantity: number): number | undefined {
+  if (price === undefined) return undefined;
+  const value = amount(context, price.amount);
+  const lot = /^\d+$/.test(price.per ?? "") ? ratio(BigInt(price.per!)) : ratio(1);
+  const each = value === undefined ? undefined : divide(value, lot);
+  return each === undefined ? undefined : Math.round(toNumber(each) * quantity * 100) / 100;
+}
