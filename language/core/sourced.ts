@@ -57,7 +57,8 @@ export function derived<I extends Record<string, Sourced<unknown>>, T>(
   inputs: I,
   apply: (values: Values<I>) => T,
 ): Sourced<T> {
-  const values = Object.fromEntries(Object.entries(inputs).map(([name, from]) => [name, from.value]));
+  const values: Record<string, unknown> = {};
+  for (const name in inputs) values[name] = inputs[name]!.value;
   return {
     value: apply(values as Values<I>),
     origin: { kind: "derived", rule, inputs, apply: apply as (values: never) => unknown },

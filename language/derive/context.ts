@@ -1,4 +1,4 @@
-import type { Design, Given } from "../core/design.ts";
+import type { Design, Given, SlidesBlock } from "../core/design.ts";
 import type { Measure } from "../core/expr.ts";
 import type { Finding, Fix, Related } from "../core/finding.ts";
 import type { Length, Reading, Units } from "../core/length.ts";
@@ -20,6 +20,8 @@ export interface Context {
   readonly units: Units;
   readonly reading: Reading;
   readonly findings: Finding[];
+  /** Slide lengths by their block. */
+  readonly series: Map<SlidesBlock, readonly Sourced<Length>[]>;
   /** Set once the things that can be read by name are known. */
   lookUp: LookUp;
 }
@@ -35,6 +37,7 @@ export function contextOf(design: Design): Context {
     reading: { units: design.units, step },
     findings,
     lookUp: unready,
+    series: new Map(),
   };
   const written = design.reading === undefined ? undefined : size(context, design.reading);
   return written === undefined ? context : { ...context, reading: { units: design.units, step: written.value } };

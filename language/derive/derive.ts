@@ -59,17 +59,27 @@ export function derive(design: Design): Derivation {
 function stageOf(context: Context) {
   const { design } = context;
   const stocks = once((): ReadonlyMap<string, Stock> => stocksOf(context), new Map());
+  const standings = named(design.openings);
+  const blocks = named(design.cases);
   const caseOf = keyed((name): DerivedCase | undefined => {
-    const block = design.cases.find((one) => one.name.text === name);
+    const block = blocks.get(name);
     return block === undefined ? undefined : deriveCase(context, block, stocks());
   });
+  /** The case that each opening stands in. */
+  const homes = once(
+    (): ReadonlyMap<string, string> =>
+      new Map(
+        design.cases
+          .flatMap((block) => caseOpenings(block).map((word) => [word.text, block.name.text] as const))
+          .reverse(),
+      ),
+    new Map(),
+  );
   const openingOf = keyed((name): Opening | undefined => {
-    const standing = design.openings.find((block) => block.name.text === name);
+    const standing = standings.get(name);
     if (standing !== undefined) return standingOpening(context, standing);
-    const home = design.cases.find((block) => caseOpenings(block).some((word) => word.text === name));
-    return home === undefined
-      ? undefined
-      : caseOf(home.name.text)?.model.openings.find((opening) => opening.name.text === name);
+    const home = homes().get(name);
+    return home === undefined ? undefined : caseOf(home)?.model.openings.find((opening) => opening.name.text === name);
   });
   const openings = once(() => [...context.names.of.opening.keys()].flatMap((name) => openingOf(name) ?? []), []);
   const openingTable = once(

@@ -130,13 +130,15 @@ function pocketLine(context: Context, owner: string, size: string, quantity: num
 }
 
 function framePockets(context: Context, model: Omit<Model, "hardware">): readonly Line[] {
+  const pocketed = new Map<string, number>();
+  for (const part of model.parts) {
+    if (!part.machining.some((made) => made.kind === "pockets")) continue;
+    pocketed.set(part.of, (pocketed.get(part.of) ?? 0) + 4 * part.quantity);
+  }
   return model.cases.flatMap((one) => {
     const frame = one.frame;
     if (frame === undefined || (one.block.frame?.joint?.kind ?? "pocket screws") !== "pocket screws") return [];
-    const rails = model.parts.filter(
-      (part) => part.of === `case ${one.name}` && part.machining.some((made) => made.kind === "pockets"),
-    );
-    const quantity = rails.reduce((sum, part) => sum + 4 * part.quantity, 0);
+    const quantity = pocketed.get(`case ${one.name}`) ?? 0;
     if (quantity === 0) return [];
     const thick = toNumber(frame.thickness.value);
     const length = pocketScrew(thick, 4 * thick);
@@ -308,7 +310,9 @@ function together(context: Context, lines: readonly Line[]): readonly HardwareIt
   const byKey = new Map<string, Line[]>();
   for (const line of lines) {
     const key = [line.kind, line.name, line.size, line.unit, line.because].join("|");
-    byKey.set(key, [...(byKey.get(key) ?? []), line]);
+    const same = byKey.get(key);
+    if (same === undefined) byKey.set(key, [line]);
+    else same.push(line);
   }
   return [...byKey.values()].map((same) => {
     const first = same[0]!;

@@ -1,7 +1,7 @@
 import type { StockUse } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
 import { exactText, showText } from "../core/length.ts";
-import { add, equal, isPositive, over, sum } from "../core/rational.ts";
+import { add, equal, isPositive, over, sum, toText } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
 import { derived } from "../core/sourced.ts";
 import type { Context } from "./context.ts";
@@ -30,14 +30,24 @@ export function deriveMounts(
   stocks: ReadonlyMap<string, Stock>,
 ): readonly MountModel[] {
   const seats = boxes.flatMap((box) => seatsOf(context, box));
+  const bySharing = new Map<string, Seat[]>();
+  for (const seat of seats) if (seat.shared !== undefined) listIn(bySharing, seat.shared).push(seat);
   const taken = new Set<Seat>();
+  const layersOf = new Map<string, readonly Stock[]>();
   return seats.flatMap((seat) => {
     if (taken.has(seat)) return [];
-    const other = seats.find((one) => !taken.has(one) && meets(seat, one));
+    const neighbours = seat.shared === undefined ? [] : listIn(bySharing, seat.shared);
+    const other = neighbours.find((one) => !taken.has(one) && meets(seat, one));
     taken.add(seat);
     if (other !== undefined) taken.add(other);
-    return [mountFor(context, seat, other, stocks)];
+    return [mountFor(context, seat, other, stocks, layersOf)];
   });
+}
+
+function listIn<T>(table: Map<string, T[]>, key: string): T[] {
+  const list = table.get(key) ?? [];
+  table.set(key, list);
+  return list;
 }
 
 function seatsOf(context: Context, box: BoxModel): readonly Seat[] {
@@ -75,9 +85,10 @@ function mountFor(
   seat: Seat,
   other: Seat | undefined,
   stocks: ReadonlyMap<string, Stock>,
+  layersOf: Map<string, readonly Stock[]>,
 ): MountModel {
   const { opening, slides } = seat.box;
-  const layers = layersFor(seat.need.value, sheetsFor(context, seat.box, stocks));
+  const layers = layersAt(context, seat, stocks, layersOf);
   const built = together(layers);
   const left = leftOf(seat.need, layers);
   const high = plus(givenSize(context, slides.block.high) ?? fallback("slides.high"), fallback("mount.beyond"));
@@ -96,6 +107,20 @@ function mountFor(
     long,
   };
   return { ...mount, parts: mountParts(context, mount, seat.box) };
+}
+
+/** Needs recur from box to box, and each costs a search. */
+function layersAt(
+  context: Context,
+  seat: Seat,
+  stocks: ReadonlyMap<string, Stock>,
+  known: Map<string, readonly Stock[]>,
+): readonly Stock[] {
+  const sheets = sheetsFor(context, seat.box, stocks);
+  const key = `${toText(seat.need.value)} ${sheets.map((sheet) => sheet.name).join(" ")}`;
+  const layers = known.get(key) ?? layersFor(seat.need.value, sheets);
+  known.set(key, layers);
+  return layers;
 }
 
 /** The sheets that packing may be cut from: those named for the box, for its case, or all. */

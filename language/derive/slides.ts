@@ -26,7 +26,7 @@ export function slidesFor(
   const under = block.mount?.value === "under";
   const behind = givenDistance(context, block.behind) ?? fallback(under ? "under.behind" : "slides.behind");
   const room = roomFor(opening, behind, insetFront);
-  const series = seriesOf(context, block.lengths);
+  const series = knownSeries(context, block);
   const named = use.length === undefined ? undefined : lengthIn(context, use.length);
   const length = named ?? longestOf(series, room);
   return {
@@ -64,6 +64,13 @@ function longestOf(series: readonly Sourced<Length>[], room: Sourced<Length> | u
   const fitting = series.filter((length) => compare(length.value, room.value) <= 0).at(-1);
   if (fitting === undefined) return undefined;
   return derived(longestRule, { room, "of the series": fitting }, (of) => of["of the series"]);
+}
+
+/** Worked out once for all boxes of a design. */
+function knownSeries(context: Context, block: SlidesBlock): readonly Sourced<Length>[] {
+  const known = context.series.get(block) ?? seriesOf(context, block.lengths);
+  context.series.set(block, known);
+  return known;
 }
 
 /** The lengths of a series, shortest first. */
