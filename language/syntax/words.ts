@@ -50,6 +50,8 @@ export class WordLexer extends DefaultLexer {
   private isName(before: Token, token: Token, after: Token | undefined, given: ReadonlySet<string>): boolean {
     if (before.image === ".") return true;
     if (before.startLine !== token.startLine || before.tokenType === this.idType) return false;
+    // `sheet quarter {` gives a name, though `per sheet` needs none behind it.
+    if (givesName.has(before.image) && after?.image === "{") return true;
     if (after?.image === "." && after.startOffset === token.startOffset + token.image.length) return true;
     const follow = this.follows.get(before.image);
     if (follow === undefined || !follow.name || follow.keywords.has(token.image)) return false;
