@@ -20,6 +20,8 @@ export interface Context {
   readonly units: Units;
   readonly reading: Reading;
   readonly findings: Finding[];
+  /** Distances worked out so far, by the measure that states them. */
+  readonly distances: Map<Measure, Sourced<Length> | undefined>;
   /** Slide lengths by their block. */
   readonly series: Map<SlidesBlock, readonly Sourced<Length>[]>;
   /** Set once the things that can be read by name are known. */
@@ -38,6 +40,7 @@ export function contextOf(design: Design): Context {
     findings,
     lookUp: unready,
     series: new Map(),
+    distances: new Map(),
   };
   const written = design.reading === undefined ? undefined : size(context, design.reading);
   return written === undefined ? context : { ...context, reading: { units: design.units, step: written.value } };
@@ -77,13 +80,21 @@ export function size(context: Context, measure: Measure | undefined): Sourced<Le
 }
 
 const longest = times({ n: 12n, d: 1n }, 1000);
+const shortest = times(longest, -1);
 
-/** A distance as written, which may be nought but not less. */
+/** A distance as written, which may be nought but not less. Worked out once: one block serves many boxes. */
 export function distance(context: Context, measure: Measure | undefined): Sourced<Length> | undefined {
   if (measure === undefined) return undefined;
+  if (context.distances.has(measure)) return context.distances.get(measure);
+  const value = evaluatedDistance(context, measure);
+  context.distances.set(measure, value);
+  return value;
+}
+
+function evaluatedDistance(context: Context, measure: Measure): Sourced<Length> | undefined {
   const value = lengthOf(measure, context.lookUp);
   if (isTrouble(value)) return reportTrouble(context, value);
-  if (less(longest, value.value) || less(value.value, times(longest, -1))) return tooLarge(context, measure);
+  if (less(longest, value.value) || less(value.value, shortest)) return tooLarge(context, measure);
   return value;
 }
 
