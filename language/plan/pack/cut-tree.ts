@@ -29,18 +29,16 @@ function pieceWriter(prepared: Prepared, edge: number): (box: Box, node: Node | 
     return { x: box.x + edge, y: box.y + edge, width: box.w - kerf, height: box.h - kerf };
   }
 
+  /** What is left over falls off first, the larger remainder before the smaller, so that it stays in one piece. */
   function write(box: Box, node: Node | undefined): CutPiece {
     if (node === undefined) return { ...rectangle(box), content: { kind: "remainder" } };
-    if (node.along === LEAF) return writeBlank(box, node);
+    const overX = box.w - node.w;
+    const overY = box.h - node.h;
+    const way = overX === 0 && overY === 0 ? undefined : overY * box.w <= overX * box.h ? "x" : "y";
     const along = node.along === ALONG_X ? "x" : "y";
-    return row(box, along, longestFirst(node), (at, kid) => write(at, kid));
-  }
-
-  function writeBlank(box: Box, node: Node): CutPiece {
-    const { w, h } = node;
-    if (w < box.w && (h === box.h || (box.h - h) * box.w <= (box.w - w) * box.h)) return row(box, "x", [node], write);
-    if (h < box.h) return row(box, "y", [node], write);
-    const turned = w !== blanks.w[node.item] || h !== blanks.h[node.item];
+    if (way !== undefined && (node.along === LEAF || along !== way)) return row(box, way, [node], write);
+    if (node.along !== LEAF) return row(box, along, longestFirst(node), write);
+    const turned = node.w !== blanks.w[node.item] || node.h !== blanks.h[node.item];
     return writeHeld(box, held[node.item]!, turned);
   }
 

@@ -79,9 +79,8 @@ export function squeezeIn(layout: Layout, item: number, w: number, h: number): L
     }
   };
   visit(root, layout.w, layout.h);
-  const { w: rootW, h: rootH } = root;
-  if (root.along !== ALONG_X && rootH + h <= layout.h) consider(root, split(ALONG_Y, [root, blank]));
-  if (root.along !== ALONG_Y && rootW + w <= layout.w) consider(root, split(ALONG_X, [root, blank]));
+  if (root.along !== ALONG_Y && root.h + h <= layout.h && w <= layout.w) consider(root, split(ALONG_Y, [root, blank]));
+  if (root.along !== ALONG_X && root.w + w <= layout.w && h <= layout.h) consider(root, split(ALONG_X, [root, blank]));
   return best;
 }
 

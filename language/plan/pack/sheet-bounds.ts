@@ -7,7 +7,7 @@ import type { Blanks } from "./search.ts";
 export type SheetBounds = { readonly sheets: number; readonly cost: number; readonly reasons: readonly BoundReason[] };
 
 /** What one way of weighing pieces says: what all blanks weigh, and the most that each panel can carry. */
-type Weighing = { readonly total: number; readonly carries: (panel: Panel) => number; readonly because: string };
+type Weighing = { readonly total: number; readonly carries: (panel: Panel) => number; readonly because: () => string };
 
 /** Guards the rounding up of quotients of doubles: a bound must never be one too high. */
 const SLACK = 1e-9;
@@ -22,16 +22,16 @@ export function sheetBounds(blanks: Blanks, panels: readonly Panel[]): SheetBoun
   const reasons: BoundReason[] = [];
   let sheets = 0;
   let cost = 0;
-  const learn = (least: number, leastCost: number, because: string): void => {
+  const learn = (least: number, leastCost: number, because: () => string): void => {
     if (least <= sheets && leastCost <= cost) return;
     sheets = Math.max(sheets, least);
     cost = Math.max(cost, leastCost);
-    reasons.push({ sheets: least, cost: leastCost, because });
+    reasons.push({ sheets: least, cost: leastCost, because: because() });
   };
   const area = areaWeighing(blanks);
   learn(leastSheets(area, there), leastCost(area, there, 0), area.because);
   const alone = piecesThatCannotShare(blanks, there);
-  learn(alone, alone * cheapest(there), `${alone} pieces of which no two can share a sheet`);
+  learn(alone, alone * cheapest(there), () => `${alone} pieces of which no two can share a sheet`);
   for (const weighing of pairWeighings(blanks, there)) {
     learn(leastSheets(weighing, there), leastCost(weighing, there, cost), weighing.because);
   }
@@ -46,14 +46,16 @@ function cheapest(panels: readonly Panel[]): number {
 function areaWeighing(blanks: Blanks): Weighing {
   let total = 0;
   for (let item = 0; item < blanks.count; item++) total += blanks.area[item]!;
-  return { total, carries: (panel) => panel.w * panel.h, because: "the area of the parts with their kerfs" };
+  return { total, carries: (panel) => panel.w * panel.h, because: () => "the area of the parts with their kerfs" };
 }
 
 /** The fewest new sheets that carry the weight left over by the offcuts: the strongest sheets first. */
 function leastSheets(weighing: Weighing, panels: readonly Panel[]): number {
   let left = weighing.total;
   for (const panel of panels) if (panel.offcut) left -= panel.have * weighing.carries(panel);
-  const fresh = panels.filter((panel) => !panel.offcut).map((panel) => ({ have: panel.have, carries: weighing.carries(panel) }));
+  const fresh = panels
+    .filter((panel) => !panel.offcut)
+    .map((panel) => ({ have: panel.have, carries: weighing.carries(panel) }));
   fresh.sort((a, b) => b.carries - a.carries);
   let count = 0;
   for (const { have, carries } of fresh) {
@@ -150,7 +152,12 @@ function* pairWeighings(blanks: Blanks, panels: readonly Panel[]): Generator<Wei
   }
 }
 
-type Tabled = { readonly name: string; readonly of: (length: number) => number; readonly w: Float64Array; readonly h: Float64Array };
+type Tabled = {
+  readonly name: string;
+  readonly of: (length: number) => number;
+  readonly w: Float64Array;
+  readonly h: Float64Array;
+};
 
 function tabled(family: readonly DualFeasible[], blanks: Blanks, capacity: number): Tabled[] {
   return family.map(({ name, of }) => ({
@@ -161,21 +168,21 @@ function tabled(family: readonly DualFeasible[], blanks: Blanks, capacity: numbe
   }));
 }
 
-/** A blank too long for one way has 0 there and lies the other way, so only its other product counts. */
+/** A blank too long for one way has 0 there, so that it counts for nothing: less than it could, never more. */
 function pairOf(f: Tabled, g: Tabled, blanks: Blanks): Weighing {
   let total = 0;
   for (let item = 0; item < blanks.count; item++) {
     const upright = f.w[item]! * g.h[item]!;
     total += blanks.turns[item] === 0 ? upright : Math.min(upright, f.h[item]! * g.w[item]!);
   }
-  return { total, carries: (panel) => f.of(panel.w) * g.of(panel.h), because: reason(f, g) };
+  return { total, carries: (panel) => f.of(panel.w) * g.of(panel.h), because: () => reason(f, g) };
 }
 
 function meanOf(f: Tabled, g: Tabled, blanks: Blanks): Weighing {
   let total = 0;
   for (let item = 0; item < blanks.count; item++) total += f.w[item]! * g.h[item]! + f.h[item]! * g.w[item]!;
   const carries = (panel: Panel): number => f.of(panel.w) * g.of(panel.h) + f.of(panel.h) * g.of(panel.w);
-  return { total, carries, because: `${reason(f, g)}, the mean of both ways` };
+  return { total, carries, because: () => `${reason(f, g)}, the mean of both ways` };
 }
 
 function reason(f: Tabled, g: Tabled): string {

@@ -1,0 +1,199 @@
+import { type Built, construct, KEYS } from "./construct.ts";
+import { usedSheet } from "./cut-tree.ts";
+import { betterFleets, cheaper, type Fleet, priceOf } from "./fleets.ts";
+import { type Layout, layOut } from "./layout.ts";
+import { addUnplaced, type Prepared, prepare } from "./prepare.ts";
+import type { SheetPlan, SheetProblem } from "./problem.ts";
+import { type Random, seededRandom } from "./random.ts";
+import { type Manner, type Search, searchOn } from "./search.ts";
+import { type SheetBounds, sheetBounds } from "./sheet-bounds.ts";
+import { tidyLast } from "./tidy.ts";
+
+/** How long to search: rounds in all, and a question asked now and then whether to stop at once. */
+export type Budget = {
+  readonly steps: number;
+  readonly shouldStop?: (() => boolean) | undefined;
+  readonly seed?: number | undefined;
+};
+
+/** A packing that is under way: good from the start, and better when given more rounds. */
+export type Packing = {
+  /** Searches for so many rounds; true when nothing is left to find (proven, or no cheaper set of sheets is in reach). */
+  readonly advance: (rounds: number) => boolean;
+  /** The best plan so far. */
+  readonly plan: () => SheetPlan;
+  /** The best plan so far with its emptiest sheet tidied, so that one large offcut remains. */
+  readonly finish: () => SheetPlan;
+  /** Counts up whenever a better plan has been found. */
+  readonly version: () => number;
+};
+
+/** A search towards one fleet, with the number of rounds spent on it. */
+type Attempt = { readonly fleet: Fleet; search: Search; rounds: number; restarts: number };
+
+const MANNERS: readonly Manner[] = [
+  { memory: 50, removed: 8, power: 1.5, blink: 0.02 },
+  { memory: 200, removed: 10, power: 2, blink: 0.02 },
+  { memory: 50, removed: 12, power: 1.2, blink: 0.05 },
+  { memory: 400, removed: 6, power: 1.5, blink: 0.01 },
+];
+const FIRST_STRETCH = 20_000;
+
+/** Packs parts within a budget and answers the best plan found; the same input and steps give the same plan. */
+export function packSheets(problem: SheetProblem, budget: Budget): SheetPlan {
+  const packing = startPacking(problem, budget.seed);
+  const stop = budget.shouldStop;
+  for (let spent = 0; spent < budget.steps; ) {
+    const rounds = Math.min(16, budget.steps - spent);
+    if (stop?.() === true || packing.advance(rounds)) break;
+    spent += rounds;
+  }
+  return packing.finish();
+}
+
+/** Makes a first plan at once and leaves it to the caller to go on searching, so that a worker can report and stop. */
+export function startPacking(problem: SheetProblem, seed = 1): Packing {
+  const prepared = prepare(problem);
+  const { blanks, panels } = prepared;
+  const random = seededRandom(seed);
+  const totalArea = blanks.area.reduce((sum, area) => sum + area, 0);
+  let best = firstLayouts(prepared);
+  let version = 1;
+  let bounds: SheetBounds | undefined;
+  let attempts: Attempt[] | undefined;
+  let tidied: readonly Layout[] | undefined;
+
+  function known(): SheetBounds {
+    bounds ??= sheetBounds(blanks, panels);
+    return bounds;
+  }
+
+  function finished(): boolean {
+    return best.left.length === 0 && meets(best, prepared, known());
+  }
+
+  function advance(rounds: number): boolean {
+    if (finished()) return true;
+    for (let done = 0; done < rounds; ) {
+      attempts ??= startAttempts();
+      const attempt = leastTried(attempts);
+      if (attempt === undefined) return true;
+      const stretch = Math.min(rounds - done, 16);
+      done += stretch;
+      if (pursue(attempt, stretch) && finished()) return true;
+    }
+    return false;
+  }
+
+  /** Works on one attempt; true when it led to a better plan. */
+  function pursue(attempt: Attempt, rounds: number): boolean {
+    let complete = false;
+    for (let done = 0; done < rounds && !complete; done++) complete = attempt.search.round();
+    attempt.rounds += rounds;
+    if (complete || fewerLeft(attempt.search.left())) {
+      best = { layouts: inUse(attempt.search.layouts()), left: attempt.search.left().slice() };
+      version++;
+      tidied = undefined;
+      if (complete) attempts = undefined;
+      return complete;
+    }
+    if (FIRST_STRETCH * 2 ** attempt.restarts <= attempt.rounds) {
+      attempt.restarts++;
+      const manner = MANNERS[attempt.restarts % MANNERS.length]!;
+      attempt.search = searchOn(blanks, attempt.search.layouts(), random, manner);
+    }
+    return false;
+  }
+
+  /** Where the stock does not suffice for all, a plan with less area left over is the better one. */
+  function fewerLeft(left: readonly number[]): boolean {
+    const areaOf = (items: readonly number[]): number => items.reduce((sum, item) => sum + blanks.area[item]!, 0);
+    return best.left.length !== 0 && areaOf(left) < areaOf(best.left);
+  }
+
+  function startAttempts(): Attempt[] {
+    if (best.left.length !== 0) {
+      const whole = panels.map((panel) => Math.min(panel.have, blanks.count));
+      return [attemptOn(whole)];
+    }
+    const from = panels.map((_, bin) =>
+      best.layouts.reduce((count, layout) => count + (layout.bin === bin ? 1 : 0), 0),
+    );
+    return betterFleets(from, panels, totalArea).map(attemptOn);
+  }
+
+  function attemptOn(fleet: Fleet): Attempt {
+    const start = startOn(fleet, best.layouts, prepared);
+    return { fleet, search: searchOn(blanks, start, random, MANNERS[0]!), rounds: 0, restarts: 0 };
+  }
+
+  function finish(): SheetPlan {
+    if (best.left.length === 0) tidied ??= tidyLast(best.layouts, prepared, random);
+    return planOf({ layouts: tidied ?? best.layouts, left: best.left }, prepared, known());
+  }
+
+  return { advance, plan: () => planOf(best, prepared, known()), finish, version: () => version };
+}
+
+/** The best of a few quick constructions; only the first two when there are many blanks. */
+function firstLayouts({ blanks, panels }: Prepared): Built {
+  let best: Built | undefined;
+  for (const key of KEYS.slice(0, blanks.count <= 200 ? KEYS.length : 1)) {
+    for (const thrift of [0, 1] as const) {
+      if (thrift === 1 && panels.length < 2) continue;
+      const built = construct(blanks, panels, key, thrift);
+      const fewer = best === undefined || built.left.length < best.left.length;
+      const same = best !== undefined && built.left.length === best.left.length;
+      if (fewer || (same && cheaper(priceOf(built.layouts, panels), priceOf(best!.layouts, panels)))) best = built;
+    }
+  }
+  return best ?? { layouts: [], left: [] };
+}
+
+/** The fullest sheets of a plan as far as the fleet has them, and empty sheets for the rest. */
+function startOn(fleet: Fleet, layouts: readonly Layout[], { panels }: Prepared): Layout[] {
+  const start: Layout[] = [];
+  panels.forEach((panel, bin) => {
+    const kept = layouts.filter((layout) => layout.bin === bin).sort((a, b) => a.free - b.free);
+    for (let at = 0; at < fleet[bin]!; at++) start.push(kept[at] ?? layOut(bin, panel.w, panel.h, undefined, 0));
+  });
+  return start;
+}
+
+function inUse(layouts: readonly Layout[]): Layout[] {
+  return layouts.filter((layout) => layout.root !== undefined);
+}
+
+function leastTried(attempts: readonly Attempt[]): Attempt | undefined {
+  let least: Attempt | undefined;
+  for (const attempt of attempts) if (least === undefined || attempt.rounds < least.rounds) least = attempt;
+  return least;
+}
+
+/** True when no set of sheets can be cheaper: the cost meets its bound, and so does the number where prices are equal. */
+function meets(built: Built, { panels }: Prepared, bounds: SheetBounds): boolean {
+  const price = priceOf(built.layouts, panels);
+  const costs = new Set(panels.filter((panel) => !panel.offcut && 0 < panel.have).map((panel) => panel.cost));
+  if (costs.size < 2) return price.sheets <= bounds.sheets;
+  return price.cost <= bounds.cost * (1 + 1e-9);
+}
+
+function planOf(built: Built, prepared: Prepared, bounds: SheetBounds): SheetPlan {
+  const { panels, held } = prepared;
+  const price = priceOf(built.layouts, panels);
+  const unplaced = prepared.unplaced.slice();
+  for (const item of built.left) for (const part of held[item]!.parts) addUnplaced(unplaced, part.id, "no stock left");
+  const sheets = built.layouts.map((layout) => usedSheet(layout, panels[layout.bin]!, prepared));
+  return {
+    sheets,
+    unplaced,
+    faults: prepared.faults,
+    sheetsUsed: price.sheets,
+    offcutsUsed: sheets.length - price.sheets,
+    cost: price.cost,
+    lowerBound: bounds.sheets,
+    costBound: bounds.cost,
+    proven: built.left.length === 0 && meets(built, prepared, bounds),
+    reasons: bounds.reasons,
+  };
+}
