@@ -4,14 +4,17 @@ import type { Finding } from "./core/finding.ts";
 import type { Derivation } from "./derive/derive.ts";
 import { derive } from "./derive/derive.ts";
 import { runChecks } from "./fit/index.ts";
+import { cutList, markedParts } from "./plan/cut-list.ts";
+import { type CutPlan, cutPlan, type PlanBudget } from "./plan/cut-plan.ts";
 import { lower } from "./syntax/lower.ts";
 import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
 import { csvOf } from "./view/csv.ts";
 import { listDocument } from "./view/list.ts";
 import { markdownOf } from "./view/markdown.ts";
+import { planDocument, planText } from "./view/plan.ts";
 import { rodView } from "./view/rod.ts";
 import { textOf } from "./view/text.ts";
-import type { ListDocument, RodView } from "./view/types.ts";
+import type { ListDocument, PlanDocument, RodView } from "./view/types.ts";
 
 /** A set of build files in memory. Nothing here reads or writes files: the host says what they hold. */
 export interface Workspace {
@@ -44,6 +47,10 @@ export interface Build {
   markdown(): string;
   /** The cut list for a terminal, at most 80 columns wide. */
   text(): string;
+  /** The cutting plan within a budget of search; the same rounds give the same plan. */
+  plan(budget: PlanBudget): CutPlan;
+  planDocument(plan: CutPlan): PlanDocument;
+  planText(plan: CutPlan): string;
 }
 
 export interface WorkspaceOptions {
@@ -155,6 +162,9 @@ function buildOf(uri: string, files: Gathered): Build {
     csv: () => csvOf(context, model),
     markdown: () => markdownOf(rod()),
     text: () => textOf(rod()),
+    plan: (budget) => cutPlan(context, model, markedParts(cutList(model)), budget),
+    planDocument: (plan) => planDocument(context, plan),
+    planText: (plan) => planText(context, plan),
   };
 }
 

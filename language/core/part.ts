@@ -59,6 +59,6 @@ export interface Part {
   /** Anything else that the bench must know. */
   readonly note?: string;
   /** Parts that must come from one strip, in this order. */
-  readonly matched?: { readonly group: string; readonly place: number };
+  readonly matched?: { readonly group: string; readonly place: number; readonly along: "grain" | "across" };
   readonly source: Span;
 }

@@ -164,6 +164,11 @@ export const defaults = {
     source: "32 mm system: front row 37 mm from the front of the panel",
   },
   "edging.thick": { value: inch(1, 32), tag: "common practice", because: "iron-on veneer band" },
+  "stave.joint": {
+    value: inch(1, 8),
+    tag: "common practice",
+    because: "what jointing both edges of a stave takes, before a panel is glued up from several",
+  },
   "mount.beyond": {
     value: inch(3, 4),
     tag: "common practice",

@@ -28,6 +28,8 @@ export interface FrontInput {
   readonly high: Sourced<Length>;
   readonly leaves: number;
   readonly stocks: ReadonlyMap<string, Stock>;
+  /** Whether the openings of its block stand one above the other. */
+  readonly stacked: boolean;
 }
 
 interface Made {
@@ -88,7 +90,13 @@ function slabParts(
   const matched =
     whole.matched === undefined
       ? {}
-      : { matched: { group: `${front.block.span.uri}:${front.block.span.start}`, place: placeOf(front) } };
+      : {
+          matched: {
+            group: `${front.block.span.uri}:${front.block.span.start}`,
+            place: placeOf(front),
+            along: front.stacked === upright ? ("grain" as const) : ("across" as const),
+          },
+        };
   return make({
     name: "slab",
     quantity: 1,

@@ -27,12 +27,20 @@ export function deriveFronts(
   const areas = block.spanning
     ? spanned(context, block, known)
     : known.map((opening) => ({ opening, openings: [opening] }));
-  return areas.flatMap((area) => frontOver(context, block, whole, stocks, area) ?? []);
+  const stacked = standStacked(known);
+  return areas.flatMap((area) => frontOver(context, block, whole, stocks, { ...area, stacked }) ?? []);
+}
+
+/** Whether openings stand in one column; those measured on site, whose places are not known, are taken to. */
+function standStacked(openings: readonly Opening[]): boolean {
+  const first = openings[0]?.rect;
+  return first === undefined || openings.every(({ rect }) => rect !== undefined && equal(rect.x, first.x));
 }
 
 interface Area {
   readonly opening: Opening;
   readonly openings: readonly Opening[];
+  readonly stacked: boolean;
 }
 
 function frontOver(
@@ -63,7 +71,16 @@ function frontOver(
     whole.pair === undefined ? wide : pairLeaf(wide, givenDistance(context, whole.gap) ?? fallback("front.pair"));
   const name = block.spanning ? area.openings.map((opening) => opening.name.text).join("+") : area.opening.name.text;
   const of = `${block.kind} ${name}`;
-  const { parts, thickness } = frontParts(context, { block, whole, of, wide: leaf, high, leaves, stocks });
+  const { parts, thickness } = frontParts(context, {
+    block,
+    whole,
+    of,
+    wide: leaf,
+    high,
+    leaves,
+    stocks,
+    stacked: area.stacked,
+  });
   return { block, whole, of, openings: area.openings, wide: leaf, high, leaves, thickness, overlays, parts };
 }
 

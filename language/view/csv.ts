@@ -1,7 +1,7 @@
 import { decimalText, showText, toMillimetres } from "../core/length.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
-import { cutList } from "./cut-list.ts";
+import { cutList } from "../plan/cut-list.ts";
 import { notesOf } from "./machining.ts";
 import { ownersText } from "./owners.ts";
 import { grainText } from "./rod.ts";

@@ -94,3 +94,83 @@ export interface RodRow {
   readonly why: string;
   readonly target: Target;
 }
+
+/** The cutting plan. Sizes of sheets and placements are inches; x runs across the grain of a sheet, y along it. */
+export interface PlanDocument {
+  readonly schema: "scantling/plan/1";
+  readonly project: string;
+  readonly units: "inches" | "millimetres";
+  readonly sheets: readonly PlanSheet[];
+  readonly boards: readonly PlanSheet[];
+  /** New sheets, offcuts not counted. */
+  readonly sheetsUsed: number;
+  readonly lowerBound: number;
+  readonly proven: boolean;
+  readonly stocks: readonly PlanStock[];
+  /** Stocks whose size is not stated. */
+  readonly unsized: readonly string[];
+  readonly steps: readonly PlanStep[];
+  /** Offcuts worth keeping, as lines of a build file. */
+  readonly keep: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export interface PlanStock {
+  readonly stock: string;
+  readonly kind: "sheet" | "board";
+  readonly used: number;
+  readonly lowerBound: number;
+  readonly proven: boolean;
+  readonly inRack: number;
+  readonly buy: number;
+  readonly cost?: number;
+  readonly unplaced: readonly {
+    readonly mark: string;
+    readonly part: string;
+    readonly quantity: number;
+    readonly length: string;
+    readonly width: string;
+    readonly why: string;
+  }[];
+}
+
+export interface PlanSheet {
+  readonly name: string;
+  readonly stock: string;
+  readonly offcut: boolean;
+  readonly width: number;
+  readonly height: number;
+  readonly placed: readonly {
+    readonly part: string;
+    readonly mark: string;
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+    readonly turned: boolean;
+  }[];
+  readonly cuts: readonly PlanCut[];
+}
+
+/** One piece that a cut frees, and the cuts made in it. */
+export interface PlanCut {
+  readonly along: "x" | "y";
+  readonly at: ListSize;
+  readonly gives: string;
+  readonly cuts: readonly PlanCut[];
+}
+
+export interface PlanStep {
+  readonly number: number;
+  readonly sheet: string;
+  readonly tool: string;
+  readonly kind: "rip" | "crosscut" | "trim";
+  readonly setting: ListSize;
+  readonly newSetting: boolean;
+  readonly from: { readonly width: ListSize; readonly height: ListSize; readonly pounds: number };
+  readonly keeps: string;
+  readonly falls: string;
+  readonly fallsPounds: number;
+  readonly heavy: boolean;
+  readonly stands: readonly string[];
+}

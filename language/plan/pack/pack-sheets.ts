@@ -4,7 +4,7 @@ import { betterFleets, cheaper, type Fleet, priceOf } from "./fleets.ts";
 import { type Layout, layOut } from "./layout.ts";
 import { addUnplaced, type Prepared, prepare } from "./prepare.ts";
 import type { SheetPlan, SheetProblem } from "./problem.ts";
-import { type Random, seededRandom } from "./random.ts";
+import { seededRandom } from "./random.ts";
 import { type Manner, type Search, searchOn } from "./search.ts";
 import { type SheetBounds, sheetBounds } from "./sheet-bounds.ts";
 import { tidyLast } from "./tidy.ts";

@@ -2,6 +2,7 @@ import type { Part } from "../core/part.ts";
 import { compare } from "../core/rational.ts";
 import type { Model } from "../derive/model.ts";
 import { sameShape } from "../derive/parts.ts";
+import type { MarkedPart } from "./problems.ts";
 
 /** One row of the cut list: parts that are cut alike, whoever they belong to. */
 export interface CutRow {
@@ -34,6 +35,22 @@ export function cutList(model: Model): readonly CutBatch[] {
         parts,
       })),
   }));
+}
+
+/** The rows as a packing wants them: one piece of each shape with its count, but matched parts one by one in their order. */
+export function markedParts(batches: readonly CutBatch[]): readonly MarkedPart[] {
+  const rows = batches.flatMap((batch) => batch.rows);
+  const free = rows.filter((row) => row.parts[0]!.matched === undefined);
+  const matched = rows.flatMap((row) =>
+    row.parts.flatMap((part) =>
+      part.matched === undefined ? [] : [{ mark: row.mark, part, quantity: part.quantity }],
+    ),
+  );
+  const inOrder = [...matched].sort((a, b) => {
+    const [one, other] = [a.part.matched!, b.part.matched!];
+    return one.group === other.group ? one.place - other.place : one.group < other.group ? -1 : 1;
+  });
+  return [...free.map((row) => ({ mark: row.mark, part: row.parts[0]!, quantity: row.quantity })), ...inOrder];
 }
 
 /** Shapes are compared within one key first, so that long lists do not compare every part with every other. */

@@ -1,0 +1,151 @@
+import type { Length } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
+import { multiply, toNumber } from "../core/rational.ts";
+import type { Context } from "../derive/context.ts";
+import type { Model, Stock } from "../derive/model.ts";
+import { packSheets } from "./pack/pack-sheets.ts";
+import type { CutPiece, SheetPlan, UsedSheet } from "./pack/problem.ts";
+import { type MarkedPart, type StockProblem, sheetsInRack, stockProblems } from "./problems.ts";
+
+/** One part where it lies on a sheet or board: inches from the left bottom corner, exact. */
+export interface PlacedPart {
+  readonly mark: string;
+  readonly part: Part;
+  /** How many such pieces are glued up side by side to make the part; 1 for a part of one piece. */
+  readonly staves: number;
+  readonly x: Length;
+  readonly y: Length;
+  readonly width: Length;
+  readonly height: Length;
+  readonly turned: boolean;
+}
+
+/** A piece as the saw leaves it: a part, something left over, or something that is cut on. */
+export interface CutNode {
+  readonly x: Length;
+  readonly y: Length;
+  readonly width: Length;
+  readonly height: Length;
+  readonly content:
+    | { readonly kind: "part"; readonly mark: string; readonly part: Part }
+    | { readonly kind: "left" }
+    | { readonly kind: "cut"; readonly along: "x" | "y"; readonly pieces: readonly CutNode[] };
+}
+
+/** A sheet, board or offcut that is cut up. */
+export interface PlannedSheet {
+  readonly stock: Stock;
+  /** `birch-18 1`, `maple 2`, `birch-18 offcut 1`: as it is marked on the stack. */
+  readonly name: string;
+  readonly offcut: boolean;
+  readonly width: Length;
+  readonly height: Length;
+  readonly price: number | undefined;
+  readonly placed: readonly PlacedPart[];
+  readonly cuts: CutNode;
+}
+
+export interface StockPlan {
+  readonly stock: Stock;
+  readonly sheets: readonly PlannedSheet[];
+  /** New sheets or boards, offcuts not counted. */
+  readonly used: number;
+  readonly lowerBound: number;
+  /** Nothing less will do: the plan meets a bound on number or price. */
+  readonly proven: boolean;
+  readonly reason: string;
+  readonly inRack: number;
+  readonly cost: number | undefined;
+  readonly unplaced: readonly {
+    readonly mark: string;
+    readonly part: Part;
+    readonly quantity: number;
+    readonly why: string;
+  }[];
+}
+
+export interface CutPlan {
+  readonly stocks: readonly StockPlan[];
+  /** Stocks that parts are cut from but whose size is not stated. */
+  readonly unsized: readonly string[];
+}
+
+export interface PlanBudget {
+  /** Rounds of search for each stock. The same rounds give the same plan. */
+  readonly steps: number;
+  readonly shouldStop?: () => boolean;
+}
+
+/** The cutting plan of a model: each stock by itself. Total: what cannot be placed is named with its reason. */
+export function cutPlan(context: Context, model: Model, rows: readonly MarkedPart[], budget: PlanBudget): CutPlan {
+  const problems = stockProblems(context, model, rows);
+  const planned = new Set(problems.map((problem) => problem.stock.name));
+  const wanted = [...new Set(rows.filter((row) => row.part.stockKind !== "edging").map((row) => row.part.stock))];
+  return {
+    stocks: problems.map((problem) => stockPlan(context, problem, packSheets(problem.problem, budget))),
+    unsized: wanted.filter((name) => !planned.has(name)),
+  };
+}
+
+export function stockPlan(context: Context, problem: StockProblem, plan: SheetPlan): StockPlan {
+  const counts = { whole: 0, offcut: 0 };
+  const sheets = plan.sheets.map((sheet) => plannedSheet(problem, sheet, counts));
+  const priced = sheets.filter((sheet) => !sheet.offcut).map((sheet) => sheet.price);
+  const inRack = sheetsInRack(context, problem.stock);
+  return {
+    stock: problem.stock,
+    sheets,
+    used: plan.sheetsUsed,
+    lowerBound: plan.lowerBound,
+    proven: plan.proven,
+    reason: plan.reasons.at(-1)?.because ?? "",
+    inRack,
+    cost: priced.some((price) => price === undefined)
+      ? undefined
+      : priced.reduce((sum: number, price) => sum + (price ?? 0), 0),
+    unplaced: plan.unplaced.map((one) => ({ ...problem.parts.get(one.part)!, quantity: one.quantity, why: one.why })),
+  };
+}
+
+function plannedSheet(
+  problem: StockProblem,
+  sheet: UsedSheet,
+  counts: { whole: number; offcut: number },
+): PlannedSheet {
+  const source = problem.sources.get(sheet.stock)!;
+  const { length } = problem.scale;
+  const number = source.offcut ? ++counts.offcut : ++counts.whole;
+  const cut = (piece: CutPiece): CutNode => {
+    const at = { x: length(piece.x), y: length(piece.y), width: length(piece.width), height: length(piece.height) };
+    switch (piece.content.kind) {
+      case "part":
+        return { ...at, content: { kind: "part", ...problem.parts.get(piece.content.part)! } };
+      case "remainder":
+        return { ...at, content: { kind: "left" } };
+      case "cut":
+        return { ...at, content: { kind: "cut", along: piece.content.along, pieces: piece.content.pieces.map(cut) } };
+    }
+  };
+  return {
+    stock: problem.stock,
+    name: source.offcut ? `${problem.stock.name} offcut ${number}` : `${problem.stock.name} ${number}`,
+    offcut: source.offcut,
+    width: source.width,
+    height: source.height,
+    price: source.price,
+    placed: sheet.placed.map((one) => ({
+      ...problem.parts.get(one.part)!,
+      x: length(one.x),
+      y: length(one.y),
+      width: length(one.width),
+      height: length(one.height),
+      turned: one.turned,
+    })),
+    cuts: cut(sheet.cuts),
+  };
+}
+
+/** What is left of a sheet, in square feet of its own size. */
+export function areaOf(piece: { readonly width: Length; readonly height: Length }): number {
+  return toNumber(multiply(piece.width, piece.height)) / 144;
+}

@@ -1,0 +1,51 @@
+import { writtenText } from "../core/length.ts";
+import { compare, ratio, toNumber } from "../core/rational.ts";
+import type { Context } from "../derive/context.ts";
+import type { CutNode, CutPlan } from "./cut-plan.ts";
+
+/** A piece left over that is worth a place in the rack. */
+export interface KeptOffcut {
+  readonly sheet: string;
+  readonly stock: string;
+  readonly node: CutNode;
+  readonly text: string;
+}
+
+/** Smaller pieces are more trouble to store than they are worth (common practice, no source). */
+const narrowest = ratio(6);
+const leastArea = 1.5;
+
+/** What is left over and worth keeping, largest first, each with the line that states it in a build file. */
+export function keptOffcuts(context: Context, plan: CutPlan): readonly KeptOffcut[] {
+  const kept = plan.stocks.flatMap((stock) =>
+    stock.sheets.flatMap((sheet) =>
+      leftIn(sheet.cuts)
+        .filter((node) => worthKeeping(node, stock.stock.kind))
+        .map((node) => ({
+          sheet: sheet.name,
+          stock: stock.stock.name,
+          node,
+          text: lineFor(context, stock.stock.name, node),
+        })),
+    ),
+  );
+  return kept.sort((a, b) => area(b.node) - area(a.node));
+}
+
+function leftIn(node: CutNode): readonly CutNode[] {
+  if (node.content.kind === "left") return [node];
+  return node.content.kind === "cut" ? node.content.pieces.flatMap(leftIn) : [];
+}
+
+function worthKeeping(node: CutNode, kind: "sheet" | "board" | "edging"): boolean {
+  if (kind === "board") return compare(ratio(12), node.height) <= 0 && compare(ratio(1), node.width) <= 0;
+  return compare(narrowest, node.width) <= 0 && compare(narrowest, node.height) <= 0 && leastArea <= area(node);
+}
+
+function area(node: CutNode): number {
+  return (toNumber(node.width) * toNumber(node.height)) / 144;
+}
+
+function lineFor(context: Context, stock: string, node: CutNode): string {
+  return `offcut of ${stock} ${writtenText(node.width, context.units)} x ${writtenText(node.height, context.units)}`;
+}

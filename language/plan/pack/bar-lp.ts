@@ -1,0 +1,176 @@
+import { fullest } from "./knapsack.ts";
+
+/** A way to cut one bar: which stock, and how many of each length. */
+export type Pattern = { readonly stock: number; readonly counts: Int32Array };
+
+/** Lengths with their demand, and the bars sold, grown by one kerf each so that the kerf is gone from the problem. */
+export type Lengths = {
+  readonly lengths: readonly number[];
+  readonly demand: readonly number[];
+  readonly stocks: readonly { readonly length: number; readonly cost: number; readonly have: number }[];
+};
+
+/** The pattern relaxation solved: patterns in use with their amounts, and whole weights that give a safe bound. */
+export type Relaxed = {
+  readonly patterns: readonly Pattern[];
+  readonly amounts: readonly number[];
+  /** A whole weight for each length. */
+  readonly weights: readonly number[];
+  /** The most weight that one bar of each stock can hold, never too low. */
+  readonly carries: readonly number[];
+  readonly cost: number;
+};
+
+const SCALE = 1e7;
+const ENOUGH = 1e-7;
+
+/**
+ * Gilmore and Gomory's pattern relaxation (1961) by column generation: patterns are priced by a bounded knapsack, so that
+ * no pattern holds more of a length than is wanted. `pool` is offered first and grows by what is found.
+ */
+export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[]): Relaxed | undefined {
+  const rows = lengths.flatMap((_, kind) => (0 < demand[kind]! ? [kind] : []));
+  const size = rows.length;
+  const basis = rows.map((kind) => single(kind, lengths, demand, stocks));
+  if (basis.some((pattern) => pattern === undefined)) return undefined;
+  const columns: (Pattern | number)[] = basis as Pattern[];
+  const inverse = new Float64Array(size * size);
+  const amount = new Float64Array(size);
+  const dual = new Float64Array(size);
+  rows.forEach((kind, row) => {
+    const count = (columns[row] as Pattern).counts[kind]!;
+    inverse[row * size + row] = 1 / count;
+    amount[row] = demand[kind]! / count;
+    dual[row] = stocks[(columns[row] as Pattern).stock]!.cost / count;
+  });
+  const usable = pool.filter((pattern) => pattern.counts.every((count, kind) => count <= demand[kind]!));
+  const limits = demand;
+  const direction = new Float64Array(size);
+  let weights: number[] = [];
+  let carries: number[] = [];
+  for (let turn = 0; turn < 40 * size + 400; turn++) {
+    const entering = enter();
+    if (entering === undefined) break;
+    if (!pivot(entering)) break;
+  }
+  if (carries.length === 0) price();
+  return result();
+
+  /** A column with negative reduced cost: a surplus (its row), a pattern of the pool, or a new pattern. */
+  function enter(): Pattern | number | undefined {
+    for (let row = 0; row < size; row++) if (dual[row]! < -ENOUGH) return row;
+    let best = ENOUGH;
+    let found: Pattern | undefined;
+    for (const pattern of usable) {
+      let worth = -stocks[pattern.stock]!.cost;
+      for (let row = 0; row < size; row++) worth += dual[row]! * pattern.counts[rows[row]!]!;
+      if (best < worth) {
+        best = worth;
+        found = pattern;
+      }
+    }
+    return found ?? price();
+  }
+
+  function price(): Pattern | undefined {
+    weights = lengths.map(() => 0);
+    rows.forEach((kind, row) => {
+      weights[kind] = Math.max(0, Math.floor(dual[row]! * SCALE));
+    });
+    let best = ENOUGH;
+    let found: Pattern | undefined;
+    carries = stocks.map(({ length, cost, have }, stock) => {
+      if (have < 1) return 0;
+      const load = fullest(lengths, weights, limits, length);
+      const worth = load.counts.reduce((sum, count, kind) => sum + count * weights[kind]!, 0) / SCALE - cost;
+      if (best < worth) {
+        best = worth;
+        found = { stock, counts: load.counts };
+      }
+      return load.value;
+    });
+    if (found !== undefined) {
+      pool.push(found);
+      usable.push(found);
+    }
+    return found;
+  }
+
+  function pivot(entering: Pattern | number): boolean {
+    for (let row = 0; row < size; row++) {
+      let sum = 0;
+      const base = row * size;
+      if (typeof entering === "number") sum = -inverse[base + entering]!;
+      else {
+        for (let col = 0; col < size; col++) {
+          const count = entering.counts[rows[col]!]!;
+          if (count !== 0) sum += inverse[base + col]! * count;
+        }
+      }
+      direction[row] = sum;
+    }
+    let leaving = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (let row = 0; row < size; row++) {
+      if (direction[row]! <= 1e-9) continue;
+      const ratio = amount[row]! / direction[row]!;
+      if (ratio < least - 1e-12 || (ratio <= least && direction[leaving]! < direction[row]!)) {
+        least = ratio;
+        leaving = row;
+      }
+    }
+    if (leaving < 0) return false;
+    exchange(entering, leaving, Math.max(0, least));
+    return true;
+  }
+
+  function exchange(entering: Pattern | number, leaving: number, step: number): void {
+    const base = leaving * size;
+    const by = direction[leaving]!;
+    let reduced = typeof entering === "number" ? 0 : stocks[entering.stock]!.cost;
+    for (let col = 0; col < size; col++) {
+      if (typeof entering === "number") {
+        if (col === entering) reduced += dual[col]!;
+      } else reduced -= dual[col]! * entering.counts[rows[col]!]!;
+    }
+    for (let col = 0; col < size; col++) inverse[base + col]! /= by;
+    for (let row = 0; row < size; row++) {
+      amount[row]! -= step * direction[row]!;
+      if (amount[row]! < 0) amount[row] = 0;
+      const factor = direction[row]!;
+      if (row === leaving || factor === 0) continue;
+      for (let col = 0; col < size; col++) inverse[row * size + col]! -= factor * inverse[base + col]!;
+    }
+    for (let col = 0; col < size; col++) dual[col]! += reduced * inverse[base + col]!;
+    amount[leaving] = step;
+    columns[leaving] = entering;
+  }
+
+  function result(): Relaxed {
+    const patterns: Pattern[] = [];
+    const amounts: number[] = [];
+    let cost = 0;
+    columns.forEach((column, row) => {
+      if (typeof column === "number" || amount[row]! <= 1e-9) return;
+      patterns.push(column);
+      amounts.push(amount[row]!);
+      cost += amount[row]! * stocks[column.stock]!.cost;
+    });
+    return { patterns, amounts, weights, carries, cost };
+  }
+}
+
+/** The pattern of one length alone on the stock that is cheapest for it. */
+function single(kind: number, lengths: Lengths["lengths"], demand: Lengths["demand"], stocks: Lengths["stocks"]): Pattern | undefined {
+  let best: Pattern | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  stocks.forEach(({ length, cost, have }, stock) => {
+    const count = Math.min(demand[kind]!, Math.floor(length / lengths[kind]!));
+    if (have < 1 || count < 1 || least <= cost / count) return;
+    least = cost / count;
+    const counts = new Int32Array(lengths.length);
+    counts[kind] = count;
+    best = { stock, counts };
+  });
+  return best;
+}

@@ -1,0 +1,250 @@
+import type { Price } from "../core/design.ts";
+import type { Length } from "../core/length.ts";
+import { toMillimetres } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
+import { add, isPositive, less, multiply, over, ratio, subtract, toNumber } from "../core/rational.ts";
+import type { Context } from "../derive/context.ts";
+import { amount, distance, givenSize, pieces, size } from "../derive/context.ts";
+import { fallback } from "../derive/defaults.ts";
+import type { BoardStock, Model, SheetStock as Sheet, Stock } from "../derive/model.ts";
+import { boardFeet } from "../published/board-feet.ts";
+import type { MatchedRow, SheetPart, SheetProblem, SheetStock } from "./pack/problem.ts";
+import { type Scale, scaleFor } from "./scale.ts";
+
+/** What is cut from one stock, as a packing is asked for it, and how its answer reads back. */
+export interface StockProblem {
+  readonly stock: Stock;
+  readonly problem: SheetProblem;
+  readonly scale: Scale;
+  /** Parts by the id that the packing knows them by. */
+  readonly parts: ReadonlyMap<string, { readonly part: Part; readonly mark: string; readonly staves: number }>;
+  /** Sizes by the id of each piece that can be bought or lies in the rack. */
+  readonly sources: ReadonlyMap<string, Source>;
+}
+
+export interface Source {
+  readonly width: Length;
+  readonly height: Length;
+  readonly offcut: boolean;
+  /** Price of one piece; missing where none is written. */
+  readonly price: number | undefined;
+}
+
+export interface MarkedPart {
+  readonly mark: string;
+  readonly part: Part;
+  readonly quantity: number;
+}
+
+/** One problem for each sheet and board stock that parts are cut from. Stocks whose size is not known are left out. */
+export function stockProblems(context: Context, model: Model, rows: readonly MarkedPart[]): readonly StockProblem[] {
+  const stocks = [...new Set(rows.map((row) => row.part.stock))].flatMap((name) => model.stocks.get(name) ?? []);
+  return stocks.flatMap((stock) => {
+    const sources =
+      stock.kind === "sheet"
+        ? sheetSources(context, stock)
+        : stock.kind === "board"
+          ? boardSources(context, stock)
+          : [];
+    if (sources.length === 0) return [];
+    return [
+      problemFor(
+        context,
+        stock,
+        sources,
+        rows.filter((row) => row.part.stock === stock.name),
+      ),
+    ];
+  });
+}
+
+type NamedSource = Source & { readonly id: string; readonly have: number | undefined };
+
+function problemFor(
+  context: Context,
+  stock: Stock,
+  sources: readonly NamedSource[],
+  rows: readonly MarkedPart[],
+): StockProblem {
+  const saw = context.design.shop.saw[0];
+  const kerf = (givenSize(context, saw?.kerf) ?? fallback("saw.kerf")).value;
+  const trim =
+    stock.kind === "sheet" ? (distance(context, saw?.trim?.measure) ?? fallback("saw.trim")).value : ratio(0);
+  const lengths = [
+    kerf,
+    trim,
+    ...sources.flatMap((one) => [one.width, one.height]),
+    ...rows.flatMap(({ part }) => [part.length.value, part.width.value]),
+  ];
+  const scale = scaleFor(lengths);
+  const parts = new Map<string, { part: Part; mark: string; staves: number }>();
+  const asked = rows.map((row) => {
+    const id = row.part.matched === undefined ? row.mark : `${row.mark} ${row.part.id}`;
+    const staves = stavesOf(stock, row, sources);
+    parts.set(id, { part: row.part, mark: row.mark, staves: staves.count });
+    return askedPart(stock, row, id, scale, staves);
+  });
+  return {
+    stock,
+    scale,
+    parts,
+    sources: new Map(sources.map((one) => [one.id, one])),
+    problem: {
+      sheets: sources.map(
+        (one): SheetStock => ({
+          id: one.id,
+          width: scale.units(one.width),
+          height: scale.units(one.height),
+          cost: one.price ?? areaOf(one),
+          have: one.have,
+          offcut: one.offcut,
+        }),
+      ),
+      kerf: scale.units(kerf),
+      trim: scale.units(trim),
+      parts: asked,
+      rows: matchedRows(rows),
+    },
+  };
+}
+
+/** Without prices the least area is the cheapest. */
+function areaOf(source: Source): number {
+  return (toNumber(source.width) * toNumber(source.height)) / 144;
+}
+
+/** A sheet's face grain runs along its second figure, its height here; a board's along its length. */
+function askedPart(stock: Stock, row: MarkedPart, id: string, scale: Scale, staves: Staves): SheetPart {
+  const { part } = row;
+  const plain = stock.kind === "sheet" && (stock.block.grain?.value === "none" || part.grain === "none");
+  const lies = part.grain === "across" || (stock.kind === "sheet" && stock.block.grain?.value === "across");
+  const [width, height] = lies ? [part.length.value, part.width.value] : [part.width.value, part.length.value];
+  return {
+    id,
+    width: scale.units(width),
+    height: scale.units(height),
+    quantity: row.quantity * staves.count,
+    turn: plain ? "free" : "fixed",
+    ...(part.matched === undefined ? {} : { group: part.matched.group }),
+  };
+}
+
+/** How many boards side by side a part is glued up from, and how wide each is cut. */
+export interface Staves {
+  readonly count: number;
+  readonly width: Length;
+}
+
+/** A part wider than any board sold is glued up from equal staves, each with what jointing takes. */
+export function stavesOf(stock: Stock, { part }: MarkedPart, sources: readonly Source[]): Staves {
+  const whole = { count: 1, width: part.width.value };
+  if (stock.kind !== "board" || part.grain === "across") return whole;
+  const widest = sources
+    .filter((one) => !one.offcut)
+    .reduce((most, one) => (less(most, one.width) ? one.width : most), ratio(0));
+  if (!less(widest, part.width.value)) return whole;
+  const usable = subtract(widest, fallback("stave.joint").value);
+  const count = isPositive(usable) ? Math.ceil(toNumber(part.width.value) / toNumber(usable)) : 1;
+  return { count, width: add(over(part.width.value, count), fallback("stave.joint").value) };
+}
+
+function matchedRows(rows: readonly MarkedPart[]): readonly MatchedRow[] {
+  const groups = new Map<string, MatchedRow>();
+  for (const { part } of rows) {
+    if (part.matched !== undefined)
+      groups.set(part.matched.group, { id: part.matched.group, along: part.matched.along === "grain" ? "y" : "x" });
+  }
+  return [...groups.values()];
+}
+
+function sheetSources(context: Context, stock: Sheet): readonly NamedSource[] {
+  const { block } = stock;
+  const offcuts = offcutSources(context, stock);
+  const width = size(context, block.size?.first);
+  const height = size(context, block.size?.second);
+  if (width === undefined || height === undefined) return offcuts;
+  const price = block.costs === undefined ? undefined : amount(context, block.costs.amount);
+  return [
+    ...offcuts,
+    {
+      id: stock.name,
+      width: width.value,
+      height: height.value,
+      offcut: false,
+      price: price === undefined ? undefined : toNumber(price),
+      have: undefined,
+    },
+  ];
+}
+
+/** Whole sheets in the rack are used before any is bought, but nothing limits how many can be bought. */
+export function sheetsInRack(context: Context, stock: Stock): number {
+  if (stock.kind === "edging" || stock.block.have === undefined) return 0;
+  return pieces(context, stock.block.have.value, 10_000) ?? 0;
+}
+
+function boardSources(context: Context, stock: BoardStock): readonly NamedSource[] {
+  const { block } = stock;
+  const widths = (block.wide?.values ?? []).flatMap((value) => size(context, value.measure) ?? []);
+  const lengths = (block.long?.values ?? []).flatMap((value) => size(context, value.measure) ?? []);
+  const nominal = givenSize(context, block.called)?.value ?? stock.thickness.value;
+  return [
+    ...offcutSources(context, stock),
+    ...widths.flatMap((width) =>
+      lengths.map(
+        (length): NamedSource => ({
+          id: `${stock.name} ${width.value.n}/${width.value.d} x ${length.value.n}/${length.value.d}`,
+          width: width.value,
+          height: length.value,
+          offcut: false,
+          price: boardPrice(context, block.costs, nominal, width.value, length.value),
+          have: undefined,
+        }),
+      ),
+    ),
+  ];
+}
+
+function boardPrice(
+  context: Context,
+  price: Price | undefined,
+  thick: Length,
+  width: Length,
+  length: Length,
+): number | undefined {
+  const value = price === undefined ? undefined : amount(context, price.amount);
+  if (price === undefined || value === undefined) return undefined;
+  const each = toNumber(value);
+  switch (price.per) {
+    case "piece":
+      return each;
+    case "foot":
+      return (each * toNumber(length)) / 12;
+    case "metre":
+      return (each * toNumber(toMillimetres(length))) / 1000;
+    default:
+      return (
+        each *
+        (boardFeet(toNumber(thick), toNumber(width), toNumber(length)) ?? toNumber(multiply(width, length)) / 144)
+      );
+  }
+}
+
+function offcutSources(context: Context, stock: Stock): readonly NamedSource[] {
+  return context.design.offcuts.flatMap((statement, index): readonly NamedSource[] => {
+    if (statement.stock.text !== stock.name) return [];
+    const width = size(context, statement.first);
+    const height = size(context, statement.second);
+    if (width === undefined || height === undefined) return [];
+    return [
+      {
+        id: `${stock.name} offcut ${index + 1}`,
+        width: width.value,
+        height: height.value,
+        offcut: true,
+        price: undefined,
+        have: 1,
+      },
+    ];
+  });
+}

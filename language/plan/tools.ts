@@ -1,0 +1,102 @@
+import type { Length } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
+import { toNumber } from "../core/rational.ts";
+import type { Context } from "../derive/context.ts";
+import { amount, distance } from "../derive/context.ts";
+import type { Stock } from "../derive/model.ts";
+import { loadConstant } from "../published/lifting.ts";
+import { boardDensity, sheetDensity } from "./weight.ts";
+
+export type Tool = "track saw on the floor" | "table saw" | "mitre saw";
+
+/** What the shop's saw reaches and what its maker lifts. */
+export interface Shop {
+  /** Table from the blade: inches. */
+  readonly left: number;
+  readonly right: number;
+  readonly outfeed: number;
+  readonly lift: number;
+  /** Whether the lift was stated, or is the published load constant. */
+  readonly liftStated: boolean;
+}
+
+/** A small cabinet saw's table, where none is described (common practice, no source). */
+const usual = { left: 12, right: 30, outfeed: 24 };
+
+/** The widest piece that a mitre saw takes in one pass (common practice, no source). */
+const mitreWidth = 12;
+
+export function shopOf(context: Context): Shop {
+  const table = context.design.shop.saw[0]?.table ?? [];
+  const reach = (side: string): number | undefined => {
+    const found = table.find((one) => one.side === side);
+    const value = distance(context, found?.reach);
+    return value === undefined ? undefined : toNumber(value.value);
+  };
+  const stated = context.design.shop.lifts[0]?.amount;
+  const value = stated === undefined ? undefined : amount(context, stated.amount);
+  const pounds =
+    value === undefined ? loadConstant.in.value : toNumber(value) * (stated?.unit === "kg" ? 2.204_622_6 : 1);
+  return {
+    left: reach("left") ?? usual.left,
+    right: reach("right") ?? usual.right,
+    outfeed: reach("outfeed") ?? usual.outfeed,
+    lift: pounds,
+    liftStated: value !== undefined,
+  };
+}
+
+/** Pounds of a piece of a stock. */
+export function weightOf(
+  stock: Stock,
+  width: Length,
+  height: Length,
+  thickness: Length = stock.thickness.value,
+): number {
+  const density = stock.kind === "board" ? boardDensity(stock) : stock.kind === "sheet" ? sheetDensity(stock) : 0;
+  return (toNumber(width) * toNumber(height) * toNumber(thickness) * density) / 1728;
+}
+
+export interface CutShape {
+  /** The piece in hand. */
+  readonly width: Length;
+  readonly height: Length;
+  /** Across x (a cut that runs up the piece) or across y. */
+  readonly along: "x" | "y";
+  /** From the fence, stop or edge to the blade. */
+  readonly setting: Length;
+}
+
+/**
+ * The tool for a cut: a piece too heavy to lift, or too far out of the table's reach to be guided, is broken down on the floor; boards
+ * and narrow strips are crosscut at the mitre saw; everything else goes to the table saw.
+ */
+export function toolFor(shop: Shop, stock: Stock, cut: CutShape): Tool {
+  if (shop.lift < weightOf(stock, cut.width, cut.height)) return "track saw on the floor";
+  const crosscut = cut.along === "y";
+  const across = toNumber(cut.width);
+  if (crosscut && (stock.kind === "board" || across <= mitreWidth) && across <= mitreWidth) return "mitre saw";
+  // At the table saw the fence must reach, and a crosscut is only safe while the edge against the fence is the longer one.
+  const reaches = toNumber(cut.setting) <= shop.right;
+  const against = toNumber(crosscut ? cut.width : cut.height);
+  const away = toNumber(crosscut ? cut.height : cut.width);
+  return reaches && away <= 2 * against ? "table saw" : "track saw on the floor";
+}
+
+/** Where a stand must be before a cut at the table saw begins: where a piece's centre of gravity would lie beyond the table. */
+export function standsFor(shop: Shop, cut: CutShape): readonly string[] {
+  const through = toNumber(cut.along === "x" ? cut.height : cut.width);
+  const whole = toNumber(cut.along === "x" ? cut.width : cut.height);
+  const setting = toNumber(cut.setting);
+  const offcut = Math.max(0, whole - setting);
+  const stands: string[] = [];
+  if (shop.left < offcut / 2)
+    stands.push("to the left of the blade: the piece that falls off is heavier beyond the table than on it");
+  if (shop.right < setting / 2) stands.push("to the right of the fence");
+  if (shop.outfeed < through / 2) stands.push("behind the saw: the piece would tip off the outfeed as the cut ends");
+  return stands;
+}
+
+export function partWeight(stock: Stock, part: Part): number {
+  return weightOf(stock, part.width.value, part.length.value, part.thickness.value);
+}

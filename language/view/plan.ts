@@ -1,0 +1,209 @@
+import type { Length } from "../core/length.ts";
+import { exactText, showText, toMillimetres } from "../core/length.ts";
+import { toNumber, toText } from "../core/rational.ts";
+import type { Context } from "../derive/context.ts";
+import type { CutNode, CutPlan, PlannedSheet, StockPlan } from "../plan/cut-plan.ts";
+import type { KeptOffcut } from "../plan/keep.ts";
+import { keptOffcuts } from "../plan/keep.ts";
+import type { CutStep } from "../plan/steps.ts";
+import { stepsOf } from "../plan/steps.ts";
+import { shopOf } from "../plan/tools.ts";
+import { cautionsFor } from "../published/safety.ts";
+import { nameOf } from "./rod.ts";
+import { wrapped } from "./text.ts";
+import type { ListSize, PlanCut, PlanDocument, PlanSheet, PlanStep, PlanStock } from "./types.ts";
+
+/** The cutting plan for programs. */
+export function planDocument(context: Context, plan: CutPlan): PlanDocument {
+  const of = (kind: "sheet" | "board") => plan.stocks.filter((one) => one.stock.kind === kind);
+  const sheets = of("sheet");
+  return {
+    schema: "scantling/plan/1",
+    project: context.design.project?.text ?? nameOf(context.design.uri),
+    units: context.units,
+    sheets: sheets.flatMap((one) => one.sheets.map((sheet) => planSheet(context, sheet))),
+    boards: of("board").flatMap((one) => one.sheets.map((sheet) => planSheet(context, sheet))),
+    sheetsUsed: sheets.reduce((sum, one) => sum + one.used, 0),
+    lowerBound: sheets.reduce((sum, one) => sum + one.lowerBound, 0),
+    proven: sheets.every((one) => one.proven),
+    stocks: plan.stocks.map((one) => planStock(context, one)),
+    unsized: plan.unsized,
+    steps: stepsOf(context, plan).map((step) => planStep(context, step)),
+    keep: keptOffcuts(context, plan).map((one) => one.text),
+    cautions: cautionTexts(),
+  };
+}
+
+function planStock(context: Context, one: StockPlan): PlanStock {
+  return {
+    stock: one.stock.name,
+    kind: one.stock.kind === "board" ? "board" : "sheet",
+    used: one.used,
+    lowerBound: one.lowerBound,
+    proven: one.proven,
+    inRack: one.inRack,
+    buy: Math.max(0, one.used - one.inRack),
+    ...(one.cost === undefined ? {} : { cost: Math.round(one.cost * 100) / 100 }),
+    unplaced: one.unplaced.map((left) => ({
+      mark: left.mark,
+      part: `${left.part.name} · ${left.part.of}`,
+      quantity: left.quantity,
+      length: showText(left.part.length.value, context.reading),
+      width: showText(left.part.width.value, context.reading),
+      why: left.why,
+    })),
+  };
+}
+
+function planSheet(context: Context, sheet: PlannedSheet): PlanSheet {
+  return {
+    name: sheet.name,
+    stock: sheet.stock.name,
+    offcut: sheet.offcut,
+    width: toNumber(sheet.width),
+    height: toNumber(sheet.height),
+    placed: sheet.placed.map((one) => ({
+      part: one.part.id,
+      mark: one.mark,
+      x: tidy(one.x),
+      y: tidy(one.y),
+      width: tidy(one.width),
+      height: tidy(one.height),
+      turned: one.turned,
+    })),
+    cuts: cutsOf(context, sheet.cuts),
+  };
+}
+
+function cutsOf(context: Context, node: CutNode): readonly PlanCut[] {
+  return node.content.kind === "cut"
+    ? node.content.pieces.map((piece) =>
+        planCut(context, piece, node.content.kind === "cut" ? node.content.along : "x"),
+      )
+    : [];
+}
+
+function planCut(context: Context, piece: CutNode, along: "x" | "y"): PlanCut {
+  return {
+    along,
+    at: sizeOf(context, along === "x" ? piece.width : piece.height),
+    gives: piece.content.kind === "part" ? piece.content.mark : piece.content.kind === "left" ? "left over" : "piece",
+    cuts: cutsOf(context, piece),
+  };
+}
+
+function planStep(context: Context, step: CutStep): PlanStep {
+  return {
+    number: step.number,
+    sheet: step.sheet,
+    tool: step.tool,
+    kind: step.kind,
+    setting: sizeOf(context, step.setting),
+    newSetting: step.newSetting,
+    from: { width: sizeOf(context, step.width), height: sizeOf(context, step.height), pounds: round(step.pounds) },
+    keeps: step.keeps,
+    falls: step.falls,
+    fallsPounds: round(step.fallsPounds),
+    heavy: step.heavy,
+    stands: step.stands,
+  };
+}
+
+function sizeOf(context: Context, length: Length): ListSize {
+  return {
+    exact: toText(length),
+    inches: tidy(length),
+    mm: round(toNumber(toMillimetres(length)), 4),
+    shop: showText(length, context.reading),
+  };
+}
+
+function tidy(length: Length): number {
+  return round(toNumber(length), 8);
+}
+
+function round(value: number, places = 1): number {
+  const scale = 10 ** places;
+  return Math.round(value * scale) / scale;
+}
+
+function cautionTexts(): readonly string[] {
+  return [...cautionsFor("table saw"), ...cautionsFor("lifting")].map((caution) => caution.text);
+}
+
+/** The cutting plan for a terminal: never wider than 80 columns. */
+export function planText(context: Context, plan: CutPlan): string {
+  const lines = [...wrapped(`Cutting plan: ${context.design.project?.text ?? nameOf(context.design.uri)}`, 80), ""];
+  for (const one of plan.stocks) lines.push(...stockLines(context, one), "");
+  for (const name of plan.unsized)
+    lines.push(
+      ...wrapped(
+        `${name}: its size is not stated, so it cannot be laid out. Write size 48 x 96, or wide and long for boards.`,
+        80,
+      ),
+      "",
+    );
+  const steps = stepsOf(context, plan);
+  if (0 < steps.length) lines.push("Cuts, in order", ...steps.flatMap((step) => stepLines(context, step)), "");
+  const keep = keptOffcuts(context, plan);
+  if (0 < keep.length) lines.push("Worth keeping", ...keep.map((one: KeptOffcut) => `  ${one.text}`), "");
+  const shop = shopOf(context);
+  const limit = shop.liftStated
+    ? `${round(shop.lift)} lb, as stated`
+    : `${round(shop.lift)} lb, the load constant of the lifting equation`;
+  lines.push(
+    ...wrapped(`Marked heavy: over ${limit}.`, 80),
+    "",
+    "Cautions",
+    ...cautionTexts().flatMap((text) => indented(`– ${text}`)),
+  );
+  return `${lines.join("\n").trimEnd()}\n`;
+}
+
+function stockLines(context: Context, one: StockPlan): readonly string[] {
+  const noun = one.stock.kind === "board" ? "board" : "sheet";
+  const count = `${one.used} ${noun}${one.used === 1 ? "" : "s"}`;
+  const verdict = one.proven ? "no fewer is possible" : `at least ${one.lowerBound} are needed`;
+  const cost = one.cost === undefined || one.cost === 0 ? "" : `; ${one.cost.toFixed(2)} in all`;
+  const rack = one.inRack === 0 ? "" : `; ${one.inRack} in the rack, ${Math.max(0, one.used - one.inRack)} to buy`;
+  const proof = one.stock.kind === "board" && one.proven ? "no cheaper purchase is possible" : verdict;
+  const head = wrapped(`${one.stock.name}: ${count}; ${proof}${rack}${cost}`, 80);
+  const sheets = one.sheets.flatMap((sheet) => {
+    const marks = new Map<string, number>();
+    for (const placed of sheet.placed) marks.set(placed.mark, (marks.get(placed.mark) ?? 0) + 1);
+    const parts = [...marks].map(([mark, number]) => (number === 1 ? mark : `${number} × ${mark}`)).join(", ");
+    return indented(
+      `${sheet.name}, ${exactText(sheet.width, context.units)} × ${exactText(sheet.height, context.units)}: ${parts}`,
+    );
+  });
+  const glued = new Map(
+    one.sheets.flatMap((sheet) =>
+      sheet.placed.filter((placed) => 1 < placed.staves).map((placed) => [placed.mark, placed] as const),
+    ),
+  );
+  const staves = [...glued.values()].flatMap((placed) =>
+    indented(
+      `${placed.mark}: glued up from ${placed.staves}, each cut ${exactText(placed.width, context.units)} wide before jointing`,
+    ),
+  );
+  const left = one.unplaced.flatMap((part) =>
+    indented(`not placed: ${part.quantity} × ${part.mark} (${part.part.name} · ${part.part.of}): ${part.why}`),
+  );
+  return [...head, ...sheets, ...staves, ...left];
+}
+
+function stepLines(context: Context, step: CutStep): readonly string[] {
+  const size = `${showText(step.width, context.reading)} × ${showText(step.height, context.reading)}`;
+  const set = step.newSetting
+    ? `set ${showText(step.setting, context.reading)}`
+    : `again ${showText(step.setting, context.reading)}`;
+  const heavy = step.heavy ? ` HEAVY ${Math.round(step.pounds)} lb.` : "";
+  const stands = step.stands.map((stand) => ` Stand ${stand}.`).join("");
+  return indented(
+    `${step.number}. ${step.tool}, ${step.kind}, ${set}: ${step.sheet}, piece ${size}: keep ${step.keeps}; falls ${step.falls}.${heavy}${stands}`,
+  );
+}
+
+function indented(text: string): readonly string[] {
+  return wrapped(text, 76).map((line, index) => (index === 0 ? `  ${line}` : `    ${line}`));
+}
