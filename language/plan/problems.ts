@@ -70,17 +70,17 @@ function problemFor(
   const kerf = (givenSize(context, saw?.kerf) ?? fallback("saw.kerf")).value;
   const trim =
     stock.kind === "sheet" ? (distance(context, saw?.trim?.measure) ?? fallback("saw.trim")).value : ratio(0);
+  const made = rows.map((row) => ({ row, staves: stavesOf(stock, row, sources) }));
   const lengths = [
     kerf,
     trim,
     ...sources.flatMap((one) => [one.width, one.height]),
-    ...rows.flatMap(({ part }) => [part.length.value, part.width.value]),
+    ...made.flatMap(({ row, staves }) => [row.part.length.value, row.part.width.value, staves.width]),
   ];
   const scale = scaleFor(lengths);
   const parts = new Map<string, { part: Part; mark: string; staves: number }>();
-  const asked = rows.map((row) => {
+  const asked = made.map(({ row, staves }) => {
     const id = row.part.matched === undefined ? row.mark : `${row.mark} ${row.part.id}`;
-    const staves = stavesOf(stock, row, sources);
     parts.set(id, { part: row.part, mark: row.mark, staves: staves.count });
     return askedPart(stock, row, id, scale, staves);
   });
@@ -118,7 +118,7 @@ function askedPart(stock: Stock, row: MarkedPart, id: string, scale: Scale, stav
   const { part } = row;
   const plain = stock.kind === "sheet" && (stock.block.grain?.value === "none" || part.grain === "none");
   const lies = part.grain === "across" || (stock.kind === "sheet" && stock.block.grain?.value === "across");
-  const [width, height] = lies ? [part.length.value, part.width.value] : [part.width.value, part.length.value];
+  const [width, height] = lies ? [part.length.value, part.width.value] : [staves.width, part.length.value];
   return {
     id,
     width: scale.units(width),

@@ -163,7 +163,7 @@ export function planText(context: Context, plan: CutPlan): string {
 function stockLines(context: Context, one: StockPlan): readonly string[] {
   const noun = one.stock.kind === "board" ? "board" : "sheet";
   const count = `${one.used} ${noun}${one.used === 1 ? "" : "s"}`;
-  const verdict = one.proven ? "no fewer is possible" : `at least ${one.lowerBound} are needed`;
+  const verdict = one.proven ? "no fewer is possible" : `not proven; at least ${one.lowerBound}`;
   const cost = one.cost === undefined || one.cost === 0 ? "" : `; ${one.cost.toFixed(2)} in all`;
   const rack = one.inRack === 0 ? "" : `; ${one.inRack} in the rack, ${Math.max(0, one.used - one.inRack)} to buy`;
   const proof = one.stock.kind === "board" && one.proven ? "no cheaper purchase is possible" : verdict;

@@ -51,7 +51,7 @@ export function dive(
     }
     if (rest.every((count) => count === 0) || taken.length === before) return best;
     const stocks = problem.stocks.map((stock, at) => ({ ...stock, have: have[at]! }));
-    relaxed = relax({ lengths: problem.lengths, demand: rest, stocks }, pool);
+    relaxed = relax({ lengths: problem.lengths, demand: rest, stocks }, pool, "quick");
     if (relaxed === undefined || goal + 1e-6 < spent + relaxed.cost) return best;
   }
   return best;
@@ -73,7 +73,7 @@ export function dive(
   }
 
   function takeOne(pattern: Pattern): boolean {
-    if (have[pattern.stock]! < 1 || pattern.counts.some((count, kind) => rest[kind]! < count)) return false;
+    if (have[pattern.stock]! < 1 || pattern.kinds.some((kind) => rest[kind]! < pattern.counts[kind]!)) return false;
     have[pattern.stock]!--;
     spent += problem.stocks[pattern.stock]!.cost;
     pattern.counts.forEach((count, kind) => {

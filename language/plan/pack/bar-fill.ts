@@ -1,4 +1,4 @@
-import type { Lengths, Pattern } from "./bar-lp.ts";
+import { type Lengths, type Pattern, patternOf } from "./bar-lp.ts";
 
 /** Bars cut so far, one pattern each; undefined where the stock does not suffice. */
 export type Filled = readonly Pattern[] | undefined;
@@ -22,7 +22,7 @@ export function bestFit(problem: Lengths, demand: readonly number[], stock: numb
       best.room -= length;
     }
   }
-  return bars.map(({ counts }) => ({ stock, counts }));
+  return bars.map(({ counts }) => patternOf(stock, counts));
 }
 
 /**
@@ -46,7 +46,7 @@ export function leastSlack(problem: Lengths, demand: readonly number[], have: re
       const score = stocks.length === 1 ? 0 : cost / (length - filled.slack);
       if (score < least) {
         least = score;
-        best = { stock, counts: filled.counts };
+        best = patternOf(stock, filled.counts);
       }
     });
     if (best === undefined) return undefined;
@@ -101,6 +101,6 @@ export function onCheapest(problem: Lengths, bars: readonly Pattern[]): Pattern[
     });
     left[bar.stock]!++;
     left[best]!--;
-    return { stock: best, counts: bar.counts };
+    return patternOf(best, bar.counts);
   });
 }

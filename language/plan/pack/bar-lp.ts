@@ -1,7 +1,16 @@
 import { fullest } from "./knapsack.ts";
 
 /** A way to cut one bar: which stock, and how many of each length. */
-export type Pattern = { readonly stock: number; readonly counts: Int32Array };
+export type Pattern = { readonly stock: number; readonly counts: Int32Array; readonly kinds: readonly number[] };
+
+/** A pattern with the list of the lengths it holds. */
+export function patternOf(stock: number, counts: Int32Array): Pattern {
+  const kinds: number[] = [];
+  counts.forEach((count, kind) => {
+    if (0 < count) kinds.push(kind);
+  });
+  return { stock, counts, kinds };
+}
 
 /** Lengths with their demand, and the bars sold, grown by one kerf each so that the kerf is gone from the problem. */
 export type Lengths = {
@@ -28,9 +37,13 @@ const ENOUGH = 1e-7;
  * Gilmore and Gomory's pattern relaxation (1961) by column generation: patterns are priced by a bounded knapsack, so that
  * no pattern holds more of a length than is wanted. `pool` is offered first and grows by what is found.
  */
-export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[]): Relaxed | undefined {
+export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], effort: "quick" | "thorough"): Relaxed | undefined {
   const rows = lengths.flatMap((_, kind) => (0 < demand[kind]! ? [kind] : []));
   const size = rows.length;
+  const rowOf = new Int32Array(lengths.length).fill(-1);
+  rows.forEach((kind, row) => {
+    rowOf[kind] = row;
+  });
   const basis = rows.map((kind) => single(kind, lengths, demand, stocks));
   if (basis.some((pattern) => pattern === undefined)) return undefined;
   const columns: (Pattern | number)[] = basis as Pattern[];
@@ -43,7 +56,7 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[]): Re
     amount[row] = demand[kind]! / count;
     dual[row] = stocks[(columns[row] as Pattern).stock]!.cost / count;
   });
-  const usable = pool.filter((pattern) => pattern.counts.every((count, kind) => count <= demand[kind]!));
+  const usable = pool.filter((pattern) => pattern.kinds.every((kind) => pattern.counts[kind]! <= demand[kind]!));
   const limits = demand;
   const direction = new Float64Array(size);
   let weights: number[] = [];
@@ -63,7 +76,7 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[]): Re
     let found: Pattern | undefined;
     for (const pattern of usable) {
       let worth = -stocks[pattern.stock]!.cost;
-      for (let row = 0; row < size; row++) worth += dual[row]! * pattern.counts[rows[row]!]!;
+      for (const kind of pattern.kinds) worth += dual[rowOf[kind]!]! * pattern.counts[kind]!;
       if (best < worth) {
         best = worth;
         found = pattern;
@@ -72,27 +85,33 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[]): Re
     return found ?? price();
   }
 
+  /** Prices quickly first: a thorough answer is needed only to know that there is none. */
   function price(): Pattern | undefined {
     weights = lengths.map(() => 0);
     rows.forEach((kind, row) => {
       weights[kind] = Math.max(0, Math.floor(dual[row]! * SCALE));
     });
-    let best = ENOUGH;
-    let found: Pattern | undefined;
-    carries = stocks.map(({ length, cost, have }, stock) => {
-      if (have < 1) return 0;
-      const load = fullest(lengths, weights, limits, length);
-      const worth = load.counts.reduce((sum, count, kind) => sum + count * weights[kind]!, 0) / SCALE - cost;
-      if (best < worth) {
-        best = worth;
-        found = { stock, counts: load.counts };
-      }
-      return load.value;
-    });
+    const found = loads("quick") ?? (effort === "thorough" ? loads("thorough") : undefined);
     if (found !== undefined) {
       pool.push(found);
       usable.push(found);
     }
+    return found;
+  }
+
+  function loads(how: "quick" | "thorough"): Pattern | undefined {
+    let best = ENOUGH;
+    let found: Pattern | undefined;
+    carries = stocks.map(({ length, cost, have }, stock) => {
+      if (have < 1) return 0;
+      const load = fullest(lengths, weights, limits, length, how);
+      const worth = load.counts.reduce((sum, count, kind) => sum + count * weights[kind]!, 0) / SCALE - cost;
+      if (best < worth) {
+        best = worth;
+        found = patternOf(stock, load.counts);
+      }
+      return load.value;
+    });
     return found;
   }
 
@@ -102,10 +121,7 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[]): Re
       const base = row * size;
       if (typeof entering === "number") sum = -inverse[base + entering]!;
       else {
-        for (let col = 0; col < size; col++) {
-          const count = entering.counts[rows[col]!]!;
-          if (count !== 0) sum += inverse[base + col]! * count;
-        }
+        for (const kind of entering.kinds) sum += inverse[base + rowOf[kind]!]! * entering.counts[kind]!;
       }
       direction[row] = sum;
     }
@@ -170,7 +186,7 @@ function single(kind: number, lengths: Lengths["lengths"], demand: Lengths["dema
     least = cost / count;
     const counts = new Int32Array(lengths.length);
     counts[kind] = count;
-    best = { stock, counts };
+    best = patternOf(stock, counts);
   });
   return best;
 }

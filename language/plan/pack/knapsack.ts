@@ -1,14 +1,24 @@
 /** The most valuable load: its value, how many of each kind, and whether no better one can exist. */
 export type Load = { readonly value: number; readonly counts: Int32Array; readonly exact: boolean };
 
-const TABLE_CELLS = 4_000_000;
+/** Up to so many cells the table is quicker than any search; beyond the second figure it does not fit in memory. */
+const SMALL_TABLE = 1_000_000;
+const LARGE_TABLE = 60_000_000;
+const QUICK_NODES = 3_000;
 const MOST_NODES = 400_000;
 
 /**
  * The bounded knapsack for whole lengths and whole values: by table where the capacity is small, else by branch and
- * bound. When `exact` is false, `value` is still an upper bound and the counts are only a good load.
+ * bound. When `exact` is false, `value` is still an upper bound and the counts are only a good load; with "quick" effort
+ * that may happen often.
  */
-export function fullest(lengths: readonly number[], values: readonly number[], limits: readonly number[], capacity: number): Load {
+export function fullest(
+  lengths: readonly number[],
+  values: readonly number[],
+  limits: readonly number[],
+  capacity: number,
+  effort: "quick" | "thorough",
+): Load {
   const kinds: number[] = [];
   let copies = 0;
   lengths.forEach((length, kind) => {
@@ -16,9 +26,16 @@ export function fullest(lengths: readonly number[], values: readonly number[], l
     kinds.push(kind);
     copies += Math.min(limits[kind]!, Math.floor(capacity / length));
   });
-  if ((capacity + 1) * copies <= TABLE_CELLS) return byTable(lengths, values, limits, capacity, kinds);
-  return byBranching(lengths, values, limits, capacity, kinds);
+  const cells = (capacity + 1) * copies;
+  if (cells <= SMALL_TABLE) return byTable(lengths, values, limits, capacity, kinds);
+  const most = effort === "quick" || cells <= LARGE_TABLE ? QUICK_NODES : MOST_NODES;
+  const searched = byBranching(lengths, values, limits, capacity, kinds, most);
+  if (searched.exact || effort === "quick" || LARGE_TABLE < cells) return searched;
+  return byTable(lengths, values, limits, capacity, kinds);
 }
+
+/** Kept between calls: making it anew would cost more than the search. */
+let marks = new Uint8Array(0);
 
 function byTable(
   lengths: readonly number[],
@@ -33,7 +50,10 @@ function byTable(
     for (let count = 0; count < most; count++) copies.push(kind);
   }
   const best = new Float64Array(capacity + 1);
-  const taken = new Uint8Array(copies.length * (capacity + 1));
+  const cells = copies.length * (capacity + 1);
+  if (marks.length < cells) marks = new Uint8Array(cells);
+  const taken = marks;
+  taken.fill(0, 0, cells);
   copies.forEach((kind, copy) => {
     const length = lengths[kind]!;
     const value = values[kind]!;
@@ -62,6 +82,7 @@ function byBranching(
   limits: readonly number[],
   capacity: number,
   kinds: readonly number[],
+  mostNodes: number,
 ): Load {
   const order = kinds.slice().sort((a, b) => values[b]! / lengths[b]! - values[a]! / lengths[a]! || a - b);
   const shortestFrom = new Float64Array(order.length + 1).fill(Number.POSITIVE_INFINITY);
@@ -80,14 +101,14 @@ function byBranching(
       const length = lengths[kind]!;
       if (Math.floor(value + (room * values[kind]!) / length + 1e-6) <= best) return;
       if (room < length || limits[kind]! <= counts[kind]!) continue;
-      if (MOST_NODES < ++nodes) return;
+      if (mostNodes < ++nodes) return;
       counts[kind]!++;
       visit(at, room - length, value + values[kind]!);
       counts[kind]!--;
     }
   };
   visit(0, capacity, 0);
-  if (nodes <= MOST_NODES) return { value: best, counts: bestCounts, exact: true };
+  if (nodes <= mostNodes) return { value: best, counts: bestCounts, exact: true };
   const first = order[0]!;
   return { value: Math.ceil((capacity * values[first]!) / lengths[first]!), counts: bestCounts, exact: false };
 }

@@ -1,6 +1,6 @@
 import type { BarPlan, BarProblem, UsedBar } from "./bar-problem.ts";
 import { costOf, dive, quickest } from "./bar-dive.ts";
-import { type Lengths, type Pattern, relax } from "./bar-lp.ts";
+import { type Lengths, type Pattern, patternOf, relax } from "./bar-lp.ts";
 import { prepareBars } from "./bar-prepare.ts";
 import { cheapestToCarry, fewestToCarry } from "./cover.ts";
 import { familyFor } from "./dual-feasible.ts";
@@ -28,7 +28,7 @@ export function packBars(problem: BarProblem): BarPlan {
   else if (!meets(task, bars, bounds)) bars = improved(task, bars, bounds);
   const cost = costOf(task, bars);
   return {
-    bars: written(bars, task, prepared.stockOf, members, problem, prepared.trim, prepared.kerf),
+    bars: written(bars, task, prepared.stockOf, members, prepared.trim, prepared.kerf),
     unplaced,
     faults,
     barsUsed: bars.length,
@@ -41,7 +41,7 @@ export function packBars(problem: BarProblem): BarPlan {
 
 function improved(task: Lengths, start: Pattern[], bounds: Bounds): Pattern[] {
   const pool: Pattern[] = [];
-  const relaxed = relax(task, pool);
+  const relaxed = relax(task, pool, "thorough");
   if (relaxed === undefined) return start;
   const weight = task.demand.reduce((sum, count, kind) => sum + count * relaxed.weights[kind]!, 0);
   raise(bounds, task, weight, relaxed.carries);
@@ -91,20 +91,21 @@ function meets(task: Lengths, bars: readonly Pattern[], bounds: Bounds): boolean
 function asManyAsThereAre(task: Lengths, unplaced: Unplaced[], members: readonly (readonly string[])[]): Pattern[] {
   const bars: { stock: number; counts: Int32Array; room: number }[] = [];
   task.stocks.forEach(({ length, have }, stock) => {
-    for (let count = 0; count < have; count++) bars.push({ stock, counts: new Int32Array(task.lengths.length), room: length });
+    const most = Math.min(have, task.demand.reduce((sum, wanted) => sum + wanted, 0));
+    for (let count = 0; count < most; count++) bars.push({ stock, counts: new Int32Array(task.lengths.length), room: length });
   });
   const order = task.lengths.map((_, kind) => kind).sort((a, b) => task.lengths[b]! - task.lengths[a]! || a - b);
   for (const kind of order) {
     for (let count = 0; count < task.demand[kind]!; count++) {
       const room = bars.filter((bar) => task.lengths[kind]! <= bar.room).sort((a, b) => a.room - b.room)[0];
-      if (room === undefined) addUnplaced(unplaced, members[kind]![task.demand[kind]! - 1 - (task.demand[kind]! - 1 - count)]!, "no stock left");
+      if (room === undefined) addUnplaced(unplaced, members[kind]![count]!, "no stock left");
       else {
         room.counts[kind]!++;
         room.room -= task.lengths[kind]!;
       }
     }
   }
-  return bars.filter((bar) => bar.counts.some((count) => 0 < count));
+  return bars.map((bar) => patternOf(bar.stock, bar.counts)).filter((bar) => bar.kinds.length !== 0);
 }
 
 function written(
@@ -112,7 +113,6 @@ function written(
   task: Lengths,
   stockOf: readonly { readonly id: string; readonly length: number }[],
   members: readonly (readonly string[])[],
-  _problem: BarProblem,
   trim: number,
   kerf: number,
 ): UsedBar[] {
