@@ -1,0 +1,83 @@
+import type { ListFile } from "../feed.ts";
+
+/** What writing needs of the folder; all names are bare file names in it. */
+export interface Folder {
+  /** `undefined` if there is no such file; rejects if there is one that can't be read. */
+  read(name: string): Promise<string | undefined>;
+  /** Whether the file may be written over: asks the user when it has unsaved edits. */
+  mayReplace(name: string): Promise<boolean>;
+  write(name: string, text: string): Promise<void>;
+}
+
+export interface Outcome {
+  readonly written: readonly string[];
+  /** Those that already said the same. */
+  readonly unchanged: readonly string[];
+  /** Those the user did not want written over. */
+  readonly kept: readonly string[];
+  readonly failed: readonly { readonly name: string; readonly reason: string }[];
+}
+
+/** Writes each file that says something new; one that fails does not stop the next. */
+export async function writeAll(files: readonly ListFile[], folder: Folder): Promise<Outcome> {
+  const outcome = { written: [] as string[], unchanged: [] as string[], kept: [] as string[], failed: [] as Failure[] };
+  for (const { name, text } of files) {
+    try {
+      if (!isBareName(name)) throw new Error("not the name of a file in this folder");
+      if ((await folder.read(name)) === text) {
+        outcome.unchanged.push(name);
+      } else if (await folder.mayReplace(name)) {
+        await folder.write(name, text);
+        outcome.written.push(name);
+      } else {
+        outcome.kept.push(name);
+      }
+    } catch (error) {
+      outcome.failed.push({ name, reason: error instanceof Error ? error.message : String(error) });
+    }
+  }
+  return outcome;
+}
+
+type Failure = Outcome["failed"][number];
+
+export interface Notice {
+  readonly text: string;
+  readonly failed: boolean;
+  /** The files the user may open from it. */
+  readonly open: readonly string[];
+}
+
+/** What to tell the user, with the number of errors that stand in the build file. */
+export function noticeFor(outcome: Outcome, errors: number): Notice {
+  const { written, unchanged, kept, failed } = outcome;
+  const sentences = [
+    ...(0 < written.length ? [`Wrote ${listed(written)}.`] : []),
+    ...(0 < unchanged.length
+      ? [`${listed(unchanged)} already ${unchanged.length === 1 ? "says" : "say"} the same.`]
+      : []),
+    ...(0 < kept.length ? [`Left ${listed(kept)} as ${kept.length === 1 ? "it was" : "they were"}.`] : []),
+    ...failed.map(({ name, reason }) => `${name} could not be written: ${reason}.`),
+    ...(0 < errors && 0 < written.length + unchanged.length ? [errorSentence(errors)] : []),
+  ];
+  return { text: sentences.join(" "), failed: 0 < failed.length, open: [...written, ...unchanged] };
+}
+
+/** The button that opens a file: `Open CSV`. */
+export function openLabel(name: string): string {
+  const ending = name.slice(name.lastIndexOf(".") + 1).toLowerCase();
+  return `Open ${ending === "md" ? "Markdown" : ending.toUpperCase()}`;
+}
+
+function errorSentence(errors: number): string {
+  const stand = errors === 1 ? "1 error stands" : `${errors} errors stand`;
+  return `${stand} in the build file: the list holds what could be worked out, so look before you cut.`;
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+function isBareName(name: string): boolean {
+  return name !== "" && name !== "." && name !== ".." && !/[/\\:\0]/.test(name);
+}

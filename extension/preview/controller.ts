@@ -1,0 +1,148 @@
+import type { RodRow, RodView, Target } from "../../language/view/types.ts";
+import type { HostMessage, PageMessage } from "./messages.ts";
+import { oneAtATime } from "./one-at-a-time.ts";
+
+/** The rod of a build file as the server gives it; `stale` says that it is the last one that could be made. */
+export interface RodAnswer {
+  readonly version: number;
+  readonly view: RodView;
+  readonly stale: boolean;
+}
+
+/** What the controller needs of the window and the server. */
+export interface RodPort {
+  /** Resolves to `undefined` for a file the server knows nothing of; rejects when the server is not answering. */
+  request(uri: string): Promise<RodAnswer | undefined>;
+  post(message: HostMessage): void;
+  reveal(target: Target): void;
+  /** Another file is now on the rod. */
+  opened(uri: string): void;
+}
+
+/**
+ * Decides what the rod shows: told of a change it pulls the whole view, unless the page is hidden, and then when it is
+ * shown; an answer older than the last change told of is dropped; what was good stays until there is something better.
+ */
+export interface RodController {
+  /** The file on the rod. */
+  source(): string | undefined;
+  /** Puts a file on the rod. */
+  open(uri: string): void;
+  /** Puts a file on the rod as soon as it has parts of its own: a file of stock must not clear the job off the rod. */
+  consider(uri: string): void;
+  /** The server has a new rod of a file. */
+  changed(uri: string, version: number): void;
+  /** The server has started anew and counts versions from the start. */
+  restarted(): void;
+  hidden(): void;
+  receive(message: PageMessage): void;
+}
+
+interface Source {
+  readonly uri: string;
+  /** The version last told of. */
+  announced: number;
+  last: RodAnswer | undefined;
+}
+
+export function createRodController(port: RodPort): RodController {
+  let source: Source | undefined;
+  let candidate: Source | undefined;
+  let listening = false;
+
+  const pull = oneAtATime(async () => {
+    const asked = source;
+    if (asked === undefined || !listening) return;
+    const answer = await ask(port, asked);
+    // The file was changed for another while the server thought; that one has been asked for too.
+    if (asked !== source) return;
+    if (answer === "offline") post({ type: "offline" });
+    else if (answer === "none" && asked.last === undefined) post({ type: "begin" });
+    else if (typeof answer !== "string") show(asked, answer);
+  });
+
+  const pullCandidate = oneAtATime(async () => {
+    const asked = candidate;
+    if (asked === undefined || !listening) return;
+    const answer = await ask(port, asked);
+    if (asked !== candidate || typeof answer === "string" || answer.view.pieces === 0) return;
+    candidate = undefined;
+    source = asked;
+    port.opened(asked.uri);
+    show(asked, answer);
+  });
+
+  function show(shown: Source, answer: RodAnswer): void {
+    shown.last = answer;
+    post({ type: "show", view: answer.view, stale: answer.stale });
+  }
+
+  function post(message: HostMessage): void {
+    if (listening) port.post(message);
+  }
+
+  function open(uri: string): void {
+    candidate = undefined;
+    if (source?.uri !== uri) {
+      source = { uri, announced: 0, last: undefined };
+      port.opened(uri);
+    }
+    pull();
+  }
+
+  return {
+    source: () => source?.uri,
+    open,
+    consider: (uri) => {
+      if (source === undefined) return open(uri);
+      candidate = source.uri === uri ? undefined : { uri, announced: 0, last: undefined };
+      pullCandidate();
+    },
+    changed: (uri, version) => {
+      if (source?.uri === uri) {
+        source.announced = version;
+        pull();
+      } else if (candidate?.uri === uri) {
+        candidate.announced = version;
+        pullCandidate();
+      }
+    },
+    restarted: () => {
+      for (const each of [source, candidate]) if (each !== undefined) each.announced = 0;
+      pull();
+      pullCandidate();
+    },
+    hidden: () => {
+      listening = false;
+    },
+    receive: (message) => {
+      if (message.type === "reveal") {
+        const target = source?.last === undefined ? undefined : rowOf(source.last.view, message.row)?.target;
+        if (target !== undefined) port.reveal(target);
+        return;
+      }
+      listening = true;
+      // What was last seen is there at once; what has changed since follows.
+      if (source?.last !== undefined) show(source, source.last);
+      if (source === undefined) post({ type: "begin" });
+      pull();
+      pullCandidate();
+    },
+  };
+}
+
+type Answer = RodAnswer | "none" | "offline" | "outdated";
+
+async function ask(port: RodPort, source: Source): Promise<Answer> {
+  try {
+    const answer = await port.request(source.uri);
+    if (answer === undefined) return "none";
+    return answer.version < source.announced ? "outdated" : answer;
+  } catch {
+    return "offline";
+  }
+}
+
+function rowOf(view: RodView, id: string): RodRow | undefined {
+  return view.batches.flatMap((batch) => batch.rows).find((row) => row.id === id);
+}

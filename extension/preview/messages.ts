@@ -1,0 +1,108 @@
+import type { RodBatch, RodRow, RodView, Target } from "../../language/view/types.ts";
+
+/** What the host tells the page. */
+export type HostMessage =
+  /** This is the rod; `stale` says that the text is broken and this is the last one that could be made. */
+  | { readonly type: "show"; readonly view: RodView; readonly stale: boolean }
+  /** There is no rod to show. */
+  | { readonly type: "begin" }
+  /** The language server is not answering; what is shown stays. */
+  | { readonly type: "offline" };
+
+/** What the page tells the host. */
+export type PageMessage =
+  /** The page listens; said anew each time it has been made. */
+  | { readonly type: "ready" }
+  /** Show where the part of this row is written. */
+  | { readonly type: "reveal"; readonly row: string };
+
+/** What the page remembers while it is hidden, and the window from one start to the next. */
+export interface SavedState {
+  readonly version: 1;
+  readonly uri: string;
+  /** The row that had the focus. */
+  readonly row: string;
+  /** How far the page was scrolled, in pixels. */
+  readonly scroll: number;
+}
+
+/** The message if the data are one in every field that is read, else `undefined`. */
+export function readHostMessage(data: unknown): HostMessage | undefined {
+  if (!isRecord(data)) return undefined;
+  if (data.type === "begin" || data.type === "offline") return { type: data.type };
+  if (data.type !== "show" || typeof data.stale !== "boolean" || !isRodView(data.view)) return undefined;
+  return { type: "show", view: data.view, stale: data.stale };
+}
+
+/** The message if the data are one in every field that is read, else `undefined`. */
+export function readPageMessage(data: unknown): PageMessage | undefined {
+  if (!isRecord(data)) return undefined;
+  if (data.type === "ready") return { type: "ready" };
+  if (data.type === "reveal" && typeof data.row === "string") return { type: "reveal", row: data.row };
+  return undefined;
+}
+
+/** The state if the data are one of this version, else `undefined`. */
+export function readSavedState(data: unknown): SavedState | undefined {
+  if (!isRecord(data) || data.version !== 1) return undefined;
+  const { uri, row, scroll } = data;
+  if (typeof uri !== "string" || uri === "" || typeof row !== "string" || !isCount(scroll)) return undefined;
+  return { version: 1, uri, row, scroll };
+}
+
+/** Whether the data are a rod of the version this extension shows. */
+export function isRodView(data: unknown): data is RodView {
+  return (
+    isRecord(data) &&
+    data.schema === "scantling/rod/1" &&
+    haveStrings(data, ["uri", "title", "units", "reading"]) &&
+    typeof data.whole === "boolean" &&
+    isCount(data.pieces) &&
+    isRecord(data.counts) &&
+    [data.counts.errors, data.counts.warnings, data.counts.hints].every(isCount) &&
+    isList(data.batches, isBatch) &&
+    isList(data.notes, isString)
+  );
+}
+
+function isBatch(data: unknown): data is RodBatch {
+  return isRecord(data) && haveStrings(data, ["stock", "note"]) && isList(data.rows, isRow);
+}
+
+function isRow(data: unknown): data is RodRow {
+  return (
+    isRecord(data) &&
+    haveStrings(data, ["id", "mark", "name", "of", "length", "width", "thickness", "grain", "why"]) &&
+    isCount(data.quantity) &&
+    isList(data.notes, isString) &&
+    isTarget(data.target)
+  );
+}
+
+function isTarget(data: unknown): data is Target {
+  return (
+    isRecord(data) &&
+    haveStrings(data, ["uri"]) &&
+    [data.line, data.column, data.endLine, data.endColumn].every(isCount)
+  );
+}
+
+function isRecord(data: unknown): data is Readonly<Record<string, unknown>> {
+  return typeof data === "object" && data !== null && !Array.isArray(data);
+}
+
+function haveStrings(data: Readonly<Record<string, unknown>>, names: readonly string[]): boolean {
+  return names.every((name) => typeof data[name] === "string");
+}
+
+function isList<T>(data: unknown, fits: (each: unknown) => each is T): data is readonly T[] {
+  return Array.isArray(data) && data.every(fits);
+}
+
+function isString(data: unknown): data is string {
+  return typeof data === "string";
+}
+
+function isCount(data: unknown): data is number {
+  return typeof data === "number" && Number.isFinite(data) && 0 <= data;
+}

@@ -1,0 +1,137 @@
+import * as vscode from "vscode";
+import type { Target } from "../../language/view/types.ts";
+import type { Feed } from "../feed.ts";
+import { createRodController, type RodController } from "./controller.ts";
+import { readPageMessage, readSavedState } from "./messages.ts";
+import { createNonce, pageHtml } from "./page-html.ts";
+
+/** The type under which the window remembers the panel; named in the manifest's activation events. */
+export const ROD_VIEW_TYPE = "scantling.rod";
+
+/** The one rod of the window. */
+export interface Rod extends vscode.Disposable {
+  /** Shows the file beside its text, in the panel there is or a new one. */
+  open(uri: vscode.Uri): void;
+}
+
+/** Makes the rod ready to be opened, and to come back after the window has been closed. */
+export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vscode.Event<void>): Rod {
+  let current: { readonly panel: vscode.WebviewPanel; readonly controller: RodController } | undefined;
+
+  function adopt(panel: vscode.WebviewPanel): RodController {
+    const controller = createRodController({
+      request: (uri) => requestOpened(feed, uri),
+      post: (message) => void panel.webview.postMessage(message),
+      reveal: (target) => void reveal(target, panel),
+      opened: (uri) => {
+        panel.title = `Rod: ${baseName(vscode.Uri.parse(uri))}`;
+      },
+    });
+    current = { panel, controller };
+    panel.onDidDispose(() => {
+      if (current?.panel === panel) current = undefined;
+    });
+    panel.onDidChangeViewState(() => {
+      if (!panel.visible) controller.hidden();
+    });
+    panel.webview.onDidReceiveMessage((data: unknown) => {
+      const message = readPageMessage(data);
+      if (message !== undefined) controller.receive(message);
+    });
+    panel.webview.options = { enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(extensionUri, "dist")] };
+    panel.webview.html = htmlFor(panel.webview, extensionUri);
+    return controller;
+  }
+
+  async function revive(panel: vscode.WebviewPanel, saved: unknown): Promise<void> {
+    const state = readSavedState(saved);
+    const uri = state === undefined ? undefined : await openable(state.uri);
+    current?.panel.dispose();
+    const controller = adopt(panel);
+    const shown = uri ?? activeBuildFile();
+    if (shown !== undefined) controller.open(shown.toString());
+  }
+
+  const subscriptions = vscode.Disposable.from(
+    vscode.window.registerWebviewPanelSerializer(ROD_VIEW_TYPE, { deserializeWebviewPanel: revive }),
+    vscode.window.onDidChangeActiveTextEditor((editor) => {
+      if (editor?.document.languageId === "scantling") current?.controller.consider(editor.document.uri.toString());
+    }),
+    feed.onRodChanged((uri, version) => current?.controller.changed(uri, version)),
+    onRestarted(() => current?.controller.restarted()),
+  );
+
+  return {
+    open: (uri) => {
+      if (current === undefined) adopt(createPanel()).open(uri.toString());
+      else {
+        current.panel.reveal(undefined, true);
+        current.controller.open(uri.toString());
+      }
+    },
+    dispose: () => {
+      subscriptions.dispose();
+      current?.panel.dispose();
+    },
+  };
+}
+
+function createPanel(): vscode.WebviewPanel {
+  const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+  return vscode.window.createWebviewPanel(ROD_VIEW_TYPE, "Rod", place, { enableFindWidget: true });
+}
+
+function htmlFor(webview: vscode.Webview, extensionUri: vscode.Uri): string {
+  const address = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, "dist", name)).toString();
+  return pageHtml({
+    nonce: createNonce(),
+    script: address("webview.js"),
+    style: address("webview.css"),
+    source: webview.cspSource,
+  });
+}
+
+/** The window closes documents that no editor shows; the server can only tell of those that are open. */
+async function requestOpened(feed: Feed, uri: string): ReturnType<Feed["rod"]> {
+  return (await openable(uri)) === undefined ? undefined : feed.rod(uri);
+}
+
+async function openable(uri: string): Promise<vscode.Uri | undefined> {
+  try {
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri, true));
+    return document.languageId === "scantling" ? document.uri : undefined;
+  } catch {
+    // Moved or deleted since; the rod says so by having nothing to show.
+    return undefined;
+  }
+}
+
+async function reveal(target: Target, panel: vscode.WebviewPanel): Promise<void> {
+  const uri = vscode.Uri.parse(target.uri);
+  const selection = new vscode.Range(target.line, target.column, target.endLine, target.endColumn);
+  const shown = vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === uri.toString());
+  const viewColumn = shown?.viewColumn ?? columnBeside(panel);
+  try {
+    await vscode.window.showTextDocument(uri, { selection, viewColumn });
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    void vscode.window.showWarningMessage(`${baseName(uri)} could not be opened: ${reason}`);
+  }
+}
+
+/** The column of an editor that is there already, so that the rod is not covered by the text it leads to. */
+function columnBeside(panel: vscode.WebviewPanel): vscode.ViewColumn {
+  const other = vscode.window.visibleTextEditors.find((editor) => editor.viewColumn !== panel.viewColumn);
+  return (
+    other?.viewColumn ?? (panel.viewColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Beside : vscode.ViewColumn.One)
+  );
+}
+
+function activeBuildFile(): vscode.Uri | undefined {
+  const document = vscode.window.activeTextEditor?.document;
+  return document?.languageId === "scantling" ? document.uri : undefined;
+}
+
+function baseName(uri: vscode.Uri): string {
+  return uri.path.slice(uri.path.lastIndexOf("/") + 1);
+}

@@ -1,0 +1,93 @@
+import type { RodView } from "../../../language/view/types.ts";
+import { el, keepChildren, setText } from "./dom.ts";
+
+/** The top of the page: what is set out, how much of it, what is wrong with it. */
+export interface Head {
+  readonly element: HTMLElement;
+  update(view: RodView, stale: boolean): void;
+  /** Notes that the server is not answering and returns the note. */
+  offline(): string;
+  clear(): void;
+  /** All of it in one line, for those who hear it. */
+  summary(): string;
+}
+
+const OFFLINE = "The language server is not answering. This is the last rod it gave.";
+
+export function createHead(): Head {
+  const title = el("h1");
+  const facts = el("p", { class: "facts" });
+  const counts = el("ul", { class: "counts", "aria-label": "Findings" });
+  const note = el("p", { class: "note" });
+  const notes = el("ul", { class: "notes", "aria-label": "Notes" });
+  const edge = el("div", { class: "edge", "aria-hidden": "true" });
+  const element = el("header", {}, el("div", { class: "title-line" }, title, counts), facts, note, edge, notes);
+  const keepCounts = keepChildren<Count>(counts, (count) => count.kind, createCount);
+  const keepNotes = keepChildren<string>(
+    notes,
+    (text) => text,
+    () => {
+      const item = el("li");
+      return { element: item, update: (text) => setText(item, text) };
+    },
+  );
+  const setNote = (text: string) => {
+    setText(note, text);
+    note.hidden = text === "";
+  };
+  return {
+    element,
+    update: (view, stale) => {
+      element.hidden = false;
+      setText(title, view.title);
+      setText(facts, [counted(view.pieces, "piece"), view.units, `read to ${view.reading}`].join(" · "));
+      setNote(noteOn(view, stale));
+      keepCounts(countsOf(view));
+      keepNotes(view.notes);
+      notes.hidden = view.notes.length === 0;
+    },
+    offline: () => {
+      element.hidden = false;
+      setNote(OFFLINE);
+      return OFFLINE;
+    },
+    clear: () => {
+      element.hidden = true;
+      setText(title, "");
+    },
+    summary: () => {
+      const found = [...counts.children].map((each) => each.textContent).join(", ");
+      return [title.textContent, facts.textContent, found, note.textContent].filter((text) => text !== "").join(". ");
+    },
+  };
+}
+
+/** What to say about a rod that does not show the whole text. */
+function noteOn(view: RodView, stale: boolean): string {
+  if (stale) return "The text can’t be read at the moment. This is the last whole version.";
+  return view.whole ? "" : "Part of the text can’t be read. This is what is whole.";
+}
+
+interface Count {
+  readonly kind: "error" | "warning" | "hint" | "none";
+  readonly text: string;
+}
+
+function countsOf({ counts }: RodView): readonly Count[] {
+  const found: readonly (readonly [Exclude<Count["kind"], "none">, number])[] = [
+    ["error", counts.errors],
+    ["warning", counts.warnings],
+    ["hint", counts.hints],
+  ];
+  const some = found.filter(([, count]) => 0 < count).map(([kind, count]) => ({ kind, text: counted(count, kind) }));
+  return 0 < some.length ? some : [{ kind: "none", text: "no findings" }];
+}
+
+function createCount(first: Count) {
+  const element = el("li", { class: `count count-${first.kind}` });
+  return { element, update: (count: Count) => setText(element, count.text) };
+}
+
+function counted(count: number, thing: string): string {
+  return count === 1 ? `1 ${thing}` : `${count} ${thing}s`;
+}
