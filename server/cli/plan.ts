@@ -1,0 +1,61 @@
+import { readArguments } from "./arguments.ts";
+import type { ExitCode } from "./exit-codes.ts";
+import { exitCodes, graver } from "./exit-codes.ts";
+import { planHelp } from "./help.ts";
+import type { Io } from "./io.ts";
+import { load } from "./load.ts";
+
+/** Rounds of search when no time is given: the same on every machine, so the same file gives the same plan. */
+const usualSteps = 4000;
+
+/** More rounds than any search comes to within the time that may be asked for. */
+const unlimitedSteps = 1_000_000_000;
+
+/** Seconds that may be asked for. */
+const mostSeconds = 3600;
+
+/** `scantling plan FILE`: how its parts are cut from sheets and boards, and in what order. */
+export async function plan(words: readonly string[], io: Io): Promise<ExitCode> {
+  const flag = { type: "boolean" } as const;
+  const read = readArguments(words, { json: flag, seconds: { type: "string" }, help: { type: "boolean", short: "h" } });
+  if ("fault" in read) return refuse(read.fault, io);
+  if (read.options.has("help")) {
+    io.out(planHelp);
+    return exitCodes.fine;
+  }
+  if (read.files.length !== 1) return refuse(read.files.length === 0 ? "no file is named" : "one file at a time", io);
+  const seconds = secondsOf(read.options.get("seconds"));
+  if (seconds === "none") return refuse(`--seconds takes a number from 0 to ${mostSeconds}`, io);
+
+  const loaded = await load(read.files[0]!, io);
+  if ("failure" in loaded) {
+    io.err(`scantling: ${loaded.failure}\n`);
+    return exitCodes.unusable;
+  }
+  const { build } = loaded;
+  const made = build.plan(
+    seconds === undefined ? { steps: usualSteps } : { steps: unlimitedSteps, shouldStop: after(seconds) },
+  );
+  io.out(
+    read.options.has("json") ? `${JSON.stringify(build.planDocument(made), undefined, 2)}\n` : build.planText(made),
+  );
+  const errors = build.findings.some((finding) => finding.severity === "error");
+  const unplaced = made.stocks.some((stock) => 0 < stock.unplaced.length);
+  return graver(exitCodes.fine, errors || unplaced ? exitCodes.errors : exitCodes.fine);
+}
+
+function refuse(fault: string, io: Io): ExitCode {
+  io.err(`scantling plan: ${fault}\nTry: scantling plan --help\n`);
+  return exitCodes.unusable;
+}
+
+function secondsOf(text: string | true | undefined): number | "none" | undefined {
+  if (text === undefined) return undefined;
+  const seconds = Number(text);
+  return text !== true && text.trim() !== "" && 0 <= seconds && seconds <= mostSeconds ? seconds : "none";
+}
+
+function after(seconds: number): () => boolean {
+  const end = performance.now() + 1000 * seconds;
+  return () => end < performance.now();
+}
