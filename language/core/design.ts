@@ -45,6 +45,8 @@ export interface Block {
 
 export interface NamedBlock extends Block {
   readonly name: Word;
+  /** The block of its kind that everything it does not say itself is taken over from. */
+  readonly like: Word | undefined;
 }
 
 /** A property with one measure: the measure and the property's first word. */
@@ -320,7 +322,6 @@ export interface OpeningItem {
 
 export interface CaseBlock extends NamedBlock {
   readonly kind: "case";
-  readonly like: Word | undefined;
   readonly wide: GivenList | undefined;
   readonly high: GivenList | undefined;
   readonly deep: GivenList | undefined;

@@ -1,7 +1,8 @@
-import type { Design, Given, GivenList } from "../core/design.ts";
+import type { BoxBlock, Design, FillBlock, FrontBlock, Given, GivenList } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
 import type { Sourced } from "../core/sourced.ts";
+import { checkBought } from "./bought.ts";
 import { deriveBoxes } from "./box.ts";
 import type { DerivedCase } from "./case.ts";
 import { deriveCase } from "./case.ts";
@@ -10,12 +11,12 @@ import { contextOf, distance } from "./context.ts";
 import { deriveFronts } from "./front.ts";
 import { handPart } from "./hand-part.ts";
 import { hardwareOf } from "./hardware.ts";
-import { withLike } from "./like.ts";
+import { withLike, withLikes } from "./like.ts";
 import type { BoxModel, FrontModel, Model, Opening, ShelfModel, Stock } from "./model.ts";
 import { deriveMounts } from "./mounts.ts";
 import { inLayout } from "./names.ts";
 import { standingOpening } from "./openings.ts";
-import { lookUpIn } from "./readings.ts";
+import { lookUpIn, type Readable } from "./readings.ts";
 import { deriveShelves } from "./shelf.ts";
 import { stocksOf } from "./stock.ts";
 
@@ -28,8 +29,11 @@ export interface Derivation {
  * From what is said to what is cut: stocks, then cases and their openings, then what goes over the openings and into
  * them. Total: whatever cannot be derived is a finding, and everything else stands.
  */
-export function derive(design: Design): Derivation {
+export function derive(said: Design): Derivation {
+  // 0 · what blocks with a name take over from the one that they are like
+  const { design, findings } = withLikes(said);
   const context = contextOf(design);
+  context.findings.push(...findings);
   const stage = stageOf(context);
   // 1 · readings by name resolve as soon as they are asked for
   context.lookUp = lookUpIn(context, stage.readable);
@@ -37,11 +41,12 @@ export function derive(design: Design): Derivation {
   const stocks = stage.stocks();
   const cases = design.cases.flatMap((block) => stage.caseOf(block.name.text) ?? []);
   const openings = stage.openings();
-  // 3 · fronts before boxes, since an inset front takes depth from the slide
+  // 3 · what covers the openings and what goes into them
   const fronts = stage.fronts();
   const boxes = stage.boxes();
   const mounts = deriveMounts(context, boxes, stocks);
   const shelves = stage.shelves();
+  checkBought(context, stocks);
   const byHand = design.parts.flatMap((block) => handPart(context, block, stocks));
   const parts: readonly Part[] = [
     ...cases.flatMap((one) => one.parts),
@@ -61,7 +66,7 @@ function stageOf(context: Context) {
   const stocks = once((): ReadonlyMap<string, Stock> => stocksOf(context), new Map());
   const standings = named(design.openings);
   const blocks = named(design.cases);
-  const caseOf = keyed((name): DerivedCase | undefined => {
+  const caseOf = keyed((name: string): DerivedCase | undefined => {
     const block = blocks.get(name);
     return block === undefined ? undefined : deriveCase(context, block, stocks());
   });
@@ -75,7 +80,7 @@ function stageOf(context: Context) {
       ),
     new Map(),
   );
-  const openingOf = keyed((name): Opening | undefined => {
+  const openingOf = keyed((name: string): Opening | undefined => {
     const standing = standings.get(name);
     if (standing !== undefined) return standingOpening(context, standing);
     const home = homes().get(name);
@@ -86,24 +91,26 @@ function stageOf(context: Context) {
     (): ReadonlyMap<string, Opening> => new Map(openings().map((opening) => [opening.name.text, opening])),
     new Map(),
   );
-  const fronts = once(
-    (): readonly FrontModel[] =>
-      design.fronts.flatMap((block) =>
-        deriveFronts(context, block, withLike(context, block, design.fronts, "front"), stocks(), openingTable()),
-      ),
-    [],
+  // By block, so that what is said of one front or box can read the size of another.
+  const frontsOf = keyed((block: FrontBlock): readonly FrontModel[] =>
+    deriveFronts(context, block, withLike(context, block, design.fronts, "front"), stocks(), openingTable()),
   );
-  const boxes = once((): readonly BoxModel[] => {
-    const tables = {
+  const fronts = (): readonly FrontModel[] => design.fronts.flatMap((block) => frontsOf(block) ?? []);
+  const boxTables = once(
+    () => ({
       stocks: stocks(),
       slides: named(design.slides),
       openings: openingTable(),
-      insetFronts: insetFronts(fronts()),
-    };
-    return design.boxes.flatMap((block) =>
-      deriveBoxes(context, block, withLike(context, block, design.boxes, "box"), tables),
-    );
-  }, []);
+      insetFronts: insetFronts(context, stocks()),
+    }),
+    undefined,
+  );
+  const boxesOf = keyed((block: BoxBlock): readonly BoxModel[] => {
+    const tables = boxTables();
+    const whole = withLike(context, block, design.boxes, "box");
+    return tables === undefined ? [] : deriveBoxes(context, block, whole, tables);
+  });
+  const boxes = (): readonly BoxModel[] => design.boxes.flatMap((block) => boxesOf(block) ?? []);
   const shelves = once(
     (): readonly ShelfModel[] =>
       design.shelves.flatMap((block) =>
@@ -111,12 +118,27 @@ function stageOf(context: Context) {
       ),
     [],
   );
-  const readable = {
-    opening: (name: string) => openingOf(name),
-    case: (name: string) => caseOf(name)?.model,
-    box: (name: string) => boxes().find((box) => box.opening.name.text === name),
-    front: (name: string) => fronts().find((front) => front.openings.some((opening) => opening.name.text === name)),
-    property: (name: string, property: string) => propertyOf(context, stocks(), name, property),
+  const fill = <B extends FillBlock>(blocks: readonly B[], name: string): B | undefined =>
+    blocks.find((block) => block.openings.some((opening) => opening.text === name));
+  const isUnderWay = (name: string, part: string | undefined): boolean => {
+    const [box, front, home] = [fill(design.boxes, name), fill(design.fronts, name), homes().get(name)];
+    if (part === "box") return box !== undefined && boxesOf.isUnderWay(box);
+    if (part === "front" || part === "door") return front !== undefined && frontsOf.isUnderWay(front);
+    return openingOf.isUnderWay(name) || caseOf.isUnderWay(name) || (home !== undefined && caseOf.isUnderWay(home));
+  };
+  const readable: Readable = {
+    isUnderWay,
+    opening: (name) => openingOf(name),
+    case: (name) => caseOf(name)?.model,
+    box: (name) => {
+      const block = fill(design.boxes, name);
+      return block && boxesOf(block)?.find((box) => box.opening.name.text === name);
+    },
+    front: (name) => {
+      const block = fill(design.fronts, name);
+      return block && frontsOf(block)?.find((one) => one.openings.some((opening) => opening.name.text === name));
+    },
+    property: (name, property) => propertyOf(context, stocks(), name, property),
   };
   return { stocks, caseOf, openings, fronts, boxes, shelves, readable };
 }
@@ -144,11 +166,14 @@ function caseOpenings(block: Design["cases"][number]): ReturnType<typeof inLayou
   );
 }
 
-function insetFronts(fronts: readonly FrontModel[]): ReadonlyMap<string, Sourced<Length>> {
+/** Thickness of the inset front of each opening that has one. From what is said of it, since fronts may read boxes. */
+function insetFronts(context: Context, stocks: ReadonlyMap<string, Stock>): ReadonlyMap<string, Sourced<Length>> {
   const table = new Map<string, Sourced<Length>>();
-  for (const front of fronts) {
-    if (front.whole.inset === undefined || front.thickness === undefined) continue;
-    for (const opening of front.openings) table.set(opening.name.text, front.thickness);
+  for (const block of context.design.fronts) {
+    const whole = withLike(context, block, context.design.fronts, "front");
+    const thickness = stocks.get((whole.frame?.stock ?? whole.slab?.stocks[0])?.text ?? "")?.thickness;
+    if (whole.inset === undefined || thickness === undefined) continue;
+    for (const opening of block.openings) table.set(opening.text, thickness);
   }
   return table;
 }
@@ -170,13 +195,23 @@ function once<T>(make: () => T, meanwhile: T): () => T {
   };
 }
 
-function keyed<T>(make: (key: string) => T | undefined): (key: string) => T | undefined {
-  const made = new Map<string, T | undefined>();
-  return (key) => {
-    if (made.has(key)) return made.get(key);
-    made.set(key, undefined);
+interface Keyed<K, T> {
+  (key: K): T | undefined;
+  /** Whether the thing is being worked out right now, so that whoever asks for it goes round in a circle. */
+  readonly isUnderWay: (key: K) => boolean;
+}
+
+/** As `once`, for each key. */
+function keyed<K, T>(make: (key: K) => T | undefined): Keyed<K, T> {
+  const made = new Map<K, T | undefined>();
+  const underWay = new Set<K>();
+  const get = (key: K): T | undefined => {
+    if (made.has(key) || underWay.has(key)) return made.get(key);
+    underWay.add(key);
     const value = make(key);
+    underWay.delete(key);
     made.set(key, value);
     return value;
   };
+  return Object.assign(get, { isUnderWay: (key: K) => underWay.has(key) });
 }

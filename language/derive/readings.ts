@@ -12,6 +12,8 @@ export interface Readable {
   readonly case: (name: string) => CaseModel | undefined;
   readonly box: (opening: string) => BoxModel | undefined;
   readonly front: (opening: string) => FrontModel | undefined;
+  /** Whether the thing, or its box or front, is being worked out right now: what asks for it then hangs on itself. */
+  readonly isUnderWay: (name: string, part: string | undefined) => boolean;
   readonly property: (name: string, property: string) => Sourced<Length> | undefined;
 }
 
@@ -36,7 +38,7 @@ export function lookUpIn(context: Context, readable: Readable): LookUp {
       return isTrouble(known)
         ? { ...known, span: known.code === "length/circular" ? known.span : spanOf(path) }
         : known;
-    if (under.has(key)) return { code: "length/circular", span: spanOf(path), message: `"${key}" hangs on itself` };
+    if (under.has(key)) return hangsOnItself(path);
     under.add(key);
     const found = path.length === 1 ? namedLength(context, path, lookUp) : reading(path, readable);
     under.delete(key);
@@ -44,6 +46,11 @@ export function lookUpIn(context: Context, readable: Readable): LookUp {
     return found;
   };
   return lookUp;
+}
+
+function hangsOnItself(path: readonly Word[]): Trouble {
+  const key = path.map((word) => word.text).join(".");
+  return { code: "length/circular", span: spanOf(path), message: `"${key}" hangs on itself` };
 }
 
 function spanOf(path: readonly Word[]): Word["span"] {
@@ -60,6 +67,7 @@ function namedLength(context: Context, path: readonly Word[], lookUp: LookUp): S
 
 function reading(path: readonly Word[], readable: Readable): Sourced<Length> | Trouble {
   const [thing, second, third] = path.map((word) => word.text);
+  if (readable.isUnderWay(thing!, third === undefined ? undefined : second)) return hangsOnItself(path);
   const which = readWords[third ?? second ?? ""];
   if (third !== undefined) {
     const owner =

@@ -13,7 +13,7 @@ import type {
   StockUse,
   Weight,
 } from "../core/design.ts";
-import type { Word } from "../core/span.ts";
+import type { Span, Word } from "../core/span.ts";
 import type { BlockWord } from "../core/vocabulary.ts";
 import { article, belongsIn, propertiesOf } from "../core/vocabulary.ts";
 import type * as ast from "../generated/ast.ts";
@@ -101,7 +101,9 @@ export function given(bag: Bag, key: string): Given | undefined {
   const first = list?.values[0];
   if (list === undefined || first === undefined) return undefined;
   const second = list.values[1];
-  if (second !== undefined) {
+  if (second?.measure.value.kind === "name" && second.measure.value.path.length === 1) {
+    reportUnknownWord(bag, second.measure.span, second.measure.text);
+  } else if (second !== undefined) {
     report(bag.reader, {
       code: "statement/one-size",
       severity: "error",
@@ -112,6 +114,18 @@ export function given(bag: Bag, key: string): Given | undefined {
     });
   }
   return { key: list.key, measure: first.measure };
+}
+
+/** A word behind a size that takes no second one is a property misspelt, or one that there is not. */
+function reportUnknownWord({ reader, block }: Bag, span: Span, text: string): void {
+  report(reader, {
+    code: "statement/unknown-word",
+    severity: "error",
+    span,
+    message: `${article(block)} has no "${text}"`,
+    reason: "No block has a property of this name.",
+    remedy: `Check the spelling. ${article(block)} takes: ${[...propertiesOf(block).keys()].join(", ")}.`,
+  });
 }
 
 export function givenList(bag: Bag, key: string): GivenList | undefined {

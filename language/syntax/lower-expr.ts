@@ -103,7 +103,7 @@ function lowerBrackets(reader: Reader, node: ast.Brackets, span: Span): Expr {
     message: "inside brackets this reads as a tolerance",
     reason: "A sign that hugs its number is a tolerance; arithmetic has a space on both sides of the sign.",
     remedy: "Put a space behind the sign to add or subtract.",
-    ...(tolerance === undefined
+    ...(tolerance === undefined || tolerance.sign === "±"
       ? {}
       : {
           fix: {

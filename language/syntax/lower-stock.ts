@@ -58,7 +58,8 @@ export function blockOf(reader: Reader, node: ast.NamedBlock | ast.FillBlock | a
 /** Nothing can be made of a block that has no name yet. */
 function named(reader: Reader, node: ast.NamedBlock | ast.PartBlock): NamedBlock | undefined {
   const name = wordOf(reader, node, "name", maybe(node.name));
-  return name === undefined ? undefined : { ...blockOf(reader, node), name };
+  const like = node.$type === "NamedBlock" ? wordOf(reader, node, "like", node.like) : undefined;
+  return name === undefined ? undefined : { ...blockOf(reader, node), name, like };
 }
 
 function lowered<T>(

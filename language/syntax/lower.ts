@@ -154,8 +154,9 @@ function lowerLet(reader: Reader, node: ast.Let): readonly LetStatement[] {
 }
 
 function lowerUse(reader: Reader, node: ast.Use): readonly UseStatement[] {
-  const path = wordOf(reader, node, "path", unquote(maybe(node.path)));
-  return path === undefined ? [] : [{ path, span: spanOf(reader, node) }];
+  const text = unquote(maybe(node.path));
+  if (text === undefined) return [];
+  return [{ path: { text, span: spanOfField(reader, node, "path") }, span: spanOf(reader, node) }];
 }
 
 function lowerCut(reader: Reader, node: ast.CutRecord): readonly CutRecord[] {

@@ -59,8 +59,11 @@ type ParserError = ParseResult["parserErrors"][number];
 function problemOf(text: string, error: ParserError): SyntaxProblem {
   const { token } = error;
   const expected = expectation(error.message);
-  if (Number.isNaN(token.startOffset)) {
-    const end = text.trimEnd().length;
+  if (Number.isNaN(token.startOffset) || token.image === "") {
+    // Behind the last word, not behind the comments that may follow it.
+    const before = (error as { readonly previousToken?: typeof token }).previousToken;
+    const last = before?.endOffset;
+    const end = last === undefined || Number.isNaN(last) ? text.trimEnd().length : last + 1;
     return { start: end, end, message: `the file ends in the middle of something${expected}` };
   }
   return {
@@ -74,6 +77,7 @@ function problemOf(text: string, error: ParserError): SyntaxProblem {
 function expectation(message: string): string {
   const wanted = /Expecting token of type '([^']+)'/.exec(message)?.[1];
   if (wanted === undefined) return "";
+  if (wanted === "EOF") return ": no block is open here";
   return `: ${terminalNames[wanted] ?? `"${wanted}"`} is missing before it`;
 }
 

@@ -22,11 +22,13 @@ export interface Follow {
  */
 export class WordLexer extends DefaultLexer {
   private readonly follows: ReadonlyMap<string, Follow>;
+  private readonly starters: ReadonlySet<string>;
   private readonly idType: Token["tokenType"];
 
   constructor(services: LangiumCoreServices) {
     super(services);
     this.follows = followTable(services.Grammar);
+    this.starters = starters(services.Grammar);
     this.idType = this.definition["ID"]!;
   }
 
@@ -55,7 +57,8 @@ export class WordLexer extends DefaultLexer {
     if (after?.image === "." && after.startOffset === token.startOffset + token.image.length) return true;
     const follow = this.follows.get(before.image);
     if (follow === undefined || !follow.name || follow.keywords.has(token.image)) return false;
-    if (follow.count || follow.open) return given.has(token.image);
+    // A word that nothing begins with is no property that follows an unfinished one.
+    if (follow.count || follow.open) return given.has(token.image) || !this.starters.has(token.image);
     return true;
   }
 
@@ -65,15 +68,18 @@ export class WordLexer extends DefaultLexer {
   }
 }
 
-/** Puts the `x` of `48x96` before the words: as a word it would take the figures behind it for the rest of a name. */
+/**
+ * Puts two terminals before the words that they would otherwise lose to: the `x` of `48x96`, which as a word would take
+ * the figures behind it for the rest of a name, and the sign of a tolerance, which would be read as arithmetic.
+ */
 export class WordTokenBuilder extends DefaultTokenBuilder {
   override buildTokens(
     ...input: Parameters<DefaultTokenBuilder["buildTokens"]>
   ): ReturnType<DefaultTokenBuilder["buildTokens"]> {
     const tokens = super.buildTokens(...input);
     if (!Array.isArray(tokens)) return tokens;
-    const by = tokens.filter((token) => token.name === "BY");
-    return [...by, ...tokens.filter((token) => token.name !== "BY")];
+    const isFirst = ({ name }: (typeof tokens)[number]): boolean => name === "BY" || name === "TOLERANCE_SIGN";
+    return [...tokens.filter(isFirst), ...tokens.filter((token) => !isFirst(token))];
   }
 }
 
@@ -98,6 +104,12 @@ export function followTable(grammar: Grammar): ReadonlyMap<string, Follow> {
     if (GrammarAST.isParserRule(rule)) collect(rule.definition, emptyFollow, table);
   }
   return table;
+}
+
+/** Every word that some rule can begin with. */
+function starters(grammar: Grammar): ReadonlySet<string> {
+  const rules = grammar.rules.filter((rule) => GrammarAST.isParserRule(rule));
+  return rules.map((rule) => first(rule.definition, 0)).reduce(union).keywords;
 }
 
 const emptyFollow: Follow = { keywords: new Set(), name: false, count: false, open: true };
