@@ -1,30 +1,31 @@
 import type { BaseLanguageClient, Disposable } from "vscode-languageclient";
-import type { RodAnswer } from "./preview/controller.ts";
+import {
+  cutList,
+  type FileParams,
+  type RodAnswer,
+  type RodChangedParams,
+  rod,
+  rodChanged,
+  type TextFile,
+} from "../server/protocol.ts";
 import { isRodView } from "./preview/messages.ts";
-
-/** A file the server has written in memory, to stand beside the build file. */
-export interface ListFile {
-  /** A bare file name. */
-  readonly name: string;
-  readonly text: string;
-}
 
 /** The server's own messages, seen from the window. All requests reject when the server is not answering. */
 export interface Feed {
+  /** `undefined` for a file the server knows nothing of. */
   rod(uri: string): Promise<RodAnswer | undefined>;
   /** `undefined` for a file the server knows nothing of. */
-  cutList(uri: string): Promise<readonly ListFile[] | undefined>;
+  cutList(uri: string): Promise<readonly TextFile[] | undefined>;
   onRodChanged(listener: (uri: string, version: number) => void): Disposable;
 }
 
 export function createFeed(client: BaseLanguageClient): Feed {
+  const ask = (name: string, params: FileParams) => client.sendRequest<unknown>(name, params);
   return {
-    rod: async (uri) => readAnswer(await client.sendRequest<unknown>("scantling/rod", { uri })),
-    cutList: async (uri) => readFiles(await client.sendRequest<unknown>("scantling/cutList", { uri })),
+    rod: async (uri) => readAnswer(await ask(rod, { uri })),
+    cutList: async (uri) => readFiles(await ask(cutList, { uri })),
     onRodChanged: (listener) =>
-      client.onNotification("scantling/rodChanged", (params: { readonly uri: string; readonly version: number }) =>
-        listener(params.uri, params.version),
-      ),
+      client.onNotification(rodChanged, ({ uri, version }: RodChangedParams) => listener(uri, version)),
   };
 }
 
@@ -37,16 +38,16 @@ function readAnswer(data: unknown): RodAnswer | undefined {
   return { version, view, stale };
 }
 
-function readFiles(data: unknown): readonly ListFile[] | undefined {
+function readFiles(data: unknown): readonly TextFile[] | undefined {
   if (data === null || data === undefined) return undefined;
   const { files } = data as { readonly files?: unknown };
-  if (!Array.isArray(files) || !files.every(isListFile)) {
+  if (!Array.isArray(files) || !files.every(isTextFile)) {
     throw new Error("The language server sent a cut list that this extension can't read.");
   }
   return files;
 }
 
-function isListFile(data: unknown): data is ListFile {
-  const { name, text } = (data ?? {}) as Partial<ListFile>;
+function isTextFile(data: unknown): data is TextFile {
+  const { name, text } = (data ?? {}) as Partial<TextFile>;
   return typeof name === "string" && typeof text === "string";
 }

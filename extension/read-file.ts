@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient, Disposable } from "vscode-languageclient";
+import { type FileParams, type ReadFileResult, readFile } from "../server/protocol.ts";
 import { mayRead } from "./used-files.ts";
 
 /** A build file bigger than this is no build file. */
@@ -10,7 +11,7 @@ const MAX_BYTES = 4 * 1024 * 1024;
  * build file that is open without one; `null` for every other.
  */
 export function answerReadFile(client: BaseLanguageClient): Disposable {
-  return client.onRequest("scantling/readFile", async (params: { readonly uri: string }) => {
+  return client.onRequest(readFile, async (params: FileParams): Promise<ReadFileResult> => {
     try {
       const uri = vscode.Uri.parse(params.uri, true);
       if (!mayRead(uri, readableFolders())) return null;

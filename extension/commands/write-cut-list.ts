@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
-import type { Feed, ListFile } from "../feed.ts";
+import type { TextFile } from "../../server/protocol.ts";
+import type { Feed } from "../feed.ts";
 import { createNonce } from "../preview/page-html.ts";
 import { buildFileFor } from "./build-file.ts";
 import { noticeFor, openLabel, writeAll } from "./write-files.ts";
@@ -17,7 +18,7 @@ async function writeCutList(uri: vscode.Uri, feed: Feed): Promise<void> {
     void vscode.window.showWarningMessage("Save the build file first: its cut list is written beside it.");
     return;
   }
-  let files: readonly ListFile[] | undefined;
+  let files: readonly TextFile[] | undefined;
   let errors = 0;
   try {
     await vscode.workspace.openTextDocument(uri);

@@ -1,4 +1,4 @@
-import type { ListFile } from "../feed.ts";
+import type { TextFile } from "../../server/protocol.ts";
 
 /** What writing needs of the folder; all names are bare file names in it. */
 export interface Folder {
@@ -19,7 +19,7 @@ export interface Outcome {
 }
 
 /** Writes each file that says something new; one that fails does not stop the next. */
-export async function writeAll(files: readonly ListFile[], folder: Folder): Promise<Outcome> {
+export async function writeAll(files: readonly TextFile[], folder: Folder): Promise<Outcome> {
   const outcome = { written: [] as string[], unchanged: [] as string[], kept: [] as string[], failed: [] as Failure[] };
   for (const { name, text } of files) {
     try {

@@ -1,13 +1,7 @@
 import type { RodRow, RodView, Target } from "../../language/view/types.ts";
+import type { RodAnswer } from "../../server/protocol.ts";
 import type { HostMessage, PageMessage } from "./messages.ts";
 import { oneAtATime } from "./one-at-a-time.ts";
-
-/** The rod of a build file as the server gives it; `stale` says that it is the last one that could be made. */
-export interface RodAnswer {
-  readonly version: number;
-  readonly view: RodView;
-  readonly stale: boolean;
-}
 
 /** What the controller needs of the window and the server. */
 export interface RodPort {

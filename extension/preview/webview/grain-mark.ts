@@ -8,6 +8,6 @@ export function grainMark(grain: string): SVGElement {
 }
 
 const GRAIN_LINES = new Map([
-  ["long", "M1 4.2H24M27 4.2H33M1 7H14M17 7H33M1 9.8H29"],
+  ["along", "M1 4.2H24M27 4.2H33M1 7H14M17 7H33M1 9.8H29"],
   ["across", "M5.5 1V9.5M10 1V13M14.5 4V13M19 1V13M23.5 1V8M28 1V13"],
 ]);

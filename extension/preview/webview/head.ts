@@ -12,6 +12,8 @@ export interface Head {
   summary(): string;
 }
 
+const LAST_WHOLE = "The text cannot be read to its end: these are the parts as they were before.";
+const PARTLY_READ = "Part of the text cannot be read: these are the parts that are whole.";
 const OFFLINE = "The language server is not answering. This is the last rod it gave.";
 
 export function createHead(): Head {
@@ -41,10 +43,12 @@ export function createHead(): Head {
       element.hidden = false;
       setText(title, view.title);
       setText(facts, [counted(view.pieces, "piece"), view.units, `read to ${view.reading}`].join(" · "));
-      setNote(noteOn(view, stale));
+      // The server says in the first note of a stale rod what is wrong and where.
+      const [first = LAST_WHOLE, ...others] = stale ? view.notes : [view.whole ? "" : PARTLY_READ, ...view.notes];
+      setNote(first);
       keepCounts(countsOf(view));
-      keepNotes(view.notes);
-      notes.hidden = view.notes.length === 0;
+      keepNotes(others);
+      notes.hidden = others.length === 0;
     },
     offline: () => {
       element.hidden = false;
@@ -60,12 +64,6 @@ export function createHead(): Head {
       return [title.textContent, facts.textContent, found, note.textContent].filter((text) => text !== "").join(". ");
     },
   };
-}
-
-/** What to say about a rod that does not show the whole text. */
-function noteOn(view: RodView, stale: boolean): string {
-  if (stale) return "The text can’t be read at the moment. This is the last whole version.";
-  return view.whole ? "" : "Part of the text can’t be read. This is what is whole.";
 }
 
 interface Count {

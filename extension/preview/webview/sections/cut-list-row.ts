@@ -45,23 +45,27 @@ function createSize(key: string): Kept<string> {
       setText(whole, split.whole);
       gap.data = split.gap;
       setText(rest, split.rest);
-      if (isUnder(text)) element.title = "Rounded down to what the tape reads: the exact size is a hair more.";
-      else element.removeAttribute("title");
+      const rounded = roundedTo(text);
+      if (rounded === undefined) element.removeAttribute("title");
+      else element.title = `Rounded ${rounded} to what the tape reads`;
     },
   };
 }
 
 /** The row in words, for those who hear it. */
 function spoken(row: RodRow): string {
-  const [length, width, thickness] = [row.length, row.width, row.thickness].map((text) =>
-    isUnder(text) ? `${text.slice(0, -1).trim()}, a hair under` : text,
-  );
-  const grain = row.grain === "none" ? "no grain" : `grain ${row.grain}`;
-  const parts = [`${row.mark}: ${row.quantity} ${row.name}`, row.of, `${length} by ${width} by ${thickness}`, grain];
-  return [...parts, ...row.notes].filter((text) => text !== "").join("; ");
+  const [length, width, thickness] = [row.length, row.width, row.thickness].map((text) => {
+    const rounded = roundedTo(text);
+    return rounded === undefined ? text : `${text.slice(0, -1).trim()}, rounded ${rounded},`;
+  });
+  const size = `${length} by ${width} by ${thickness}`.replace(/,$/, "");
+  const grain = row.grain === "any" ? "grain any way" : `grain ${row.grain}`;
+  const texts = [`${row.mark}: ${row.quantity} ${row.name}`, row.of, size, grain, ...row.notes];
+  return texts.filter((text) => text !== "").join("; ");
 }
 
-/** A trailing minus sign marks a size that was rounded down. */
-function isUnder(text: string): boolean {
-  return text.endsWith("−");
+/** Which way a size was rounded, as the sign behind it says; `undefined` if it is exact. */
+function roundedTo(text: string): "down" | "up" | undefined {
+  if (/\s[−-]$/.test(text)) return "down";
+  return /\s\+$/.test(text) ? "up" : undefined;
 }
