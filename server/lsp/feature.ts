@@ -1,0 +1,33 @@
+import type { Connection, ServerCapabilities } from "vscode-languageserver";
+import type { PreviewFeed } from "../preview-feed.ts";
+import type { Session } from "../session.ts";
+import type { Problems } from "./problems.ts";
+
+/** One ability of the server, whole: what it says it can do, and the handlers that do it. */
+export interface Feature {
+  readonly capabilities: ServerCapabilities;
+  /** Called once, before the editor's first message. */
+  register(server: Server): void;
+}
+
+/** What features have to work with. */
+export interface Server {
+  readonly connection: Connection;
+  readonly session: Session;
+  readonly problems: Problems;
+  readonly feed: PreviewFeed;
+  /** What the editor said of itself; before it did, the least that an editor can. */
+  client(): ClientFacts;
+}
+
+export interface ClientFacts {
+  /** Whether edits may name the version of the document that they are for. */
+  readonly versionedEdits: boolean;
+  readonly relatedInformation: boolean;
+  /** Whether it tells of folders that come and go. */
+  readonly hasFolders: boolean;
+  /** Whether it watches files when the server asks it to. */
+  readonly watchesOnRequest: boolean;
+  /** Where the pages about finding codes lie, ending in "/". */
+  readonly findingPages: string | undefined;
+}

@@ -1,0 +1,65 @@
+/** Scantling's own messages beside those of the language server protocol: their names and plain types, nothing else. */
+import type { RodView } from "../language/view/types.ts";
+
+/** Server to client: the rod of an open file may look different now. Small on purpose: the client pulls when it shows it. */
+export const rodChanged = "scantling/rodChanged";
+/** Client to server: the rod of a file as it stands. */
+export const rod = "scantling/rod";
+/** Client to server: the cut list of a file as texts that are ready to be written beside it. */
+export const cutList = "scantling/cutList";
+/** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
+export const readFile = "scantling/readFile";
+
+export interface RodChangedParams {
+  readonly uri: string;
+  /** Goes up by one with each change of any rod, from the server's start; no document's version. */
+  readonly version: number;
+}
+
+export interface FileParams {
+  readonly uri: string;
+}
+
+/** `null` if there is no such file. */
+export type RodResult = RodAnswer | null;
+
+export interface RodAnswer {
+  /** That of the last `rodChanged` of this file; an answer below one that has been announced is out of date. */
+  readonly version: number;
+  readonly view: RodView;
+  /** Whether the text is broken so that it would lose parts, and `view` is what it was when last whole. */
+  readonly stale: boolean;
+}
+
+/** `null` if there is no such file. */
+export type CutListResult = { readonly files: readonly TextFile[] } | null;
+
+/** A text that belongs beside the build file. */
+export interface TextFile {
+  /** A bare file name: `chest.cutlist.csv`. */
+  readonly name: string;
+  readonly text: string;
+}
+
+/** `null` if there is no such file, or it is not one that may be read. */
+export type ReadFileResult = { readonly text: string } | null;
+
+/** What a client may say about itself when it starts the server; all of it may be left out. */
+export interface StartOptions {
+  /** Where the pages about finding codes lie, ending in "/": the code and ".md" are put behind it. */
+  readonly findingPages?: string;
+}
+
+export interface OwnMessage {
+  readonly name: string;
+  readonly kind: "request" | "notification";
+  readonly from: "client" | "server";
+}
+
+/** Every message of our own. */
+export const ownMessages: readonly OwnMessage[] = [
+  { name: rodChanged, kind: "notification", from: "server" },
+  { name: rod, kind: "request", from: "client" },
+  { name: cutList, kind: "request", from: "client" },
+  { name: readFile, kind: "request", from: "server" },
+];

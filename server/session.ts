@@ -1,0 +1,235 @@
+import type { Build, Workspace } from "../language/service.ts";
+import { createWorkspace } from "../language/service.ts";
+import type { Waits } from "./debounce.ts";
+import { createDebounce } from "./debounce.ts";
+import { canonical, folderOf, rootOf } from "./uris.ts";
+
+/** A document that an editor has open. Its text governs, whatever is on disk. */
+export interface OpenFile {
+  /** As the language spells it; what findings and edits are placed in. */
+  readonly uri: string;
+  /** As the editor spells it; what it wants to be told about. */
+  readonly clientUri: string;
+  readonly version: number;
+  readonly text: string;
+}
+
+/** An open file with the build of exactly this text. */
+export interface Checked {
+  readonly file: OpenFile;
+  readonly build: Build;
+}
+
+/** What is open, and what was made of it. Files not open are read when an open one uses them. */
+export interface Session {
+  /** An editor opened a document. */
+  open(file: OpenFile): void;
+  /** An open document's text changed. */
+  change(file: OpenFile): void;
+  /** From here on what is on disk counts. */
+  close(uri: string): void;
+  /** Files came, went or changed on disk. */
+  changedOnDisk(uris: readonly string[]): void;
+  /** The folders that are open in the editor, as addresses: what `use` may not leave. */
+  setFolders(folders: readonly string[]): void;
+  folders(): readonly string[];
+  file(uri: string): OpenFile | undefined;
+  /** A file's address as the editor spells it, if it ever opened it. */
+  addressOf(uri: string): string;
+  /** Checks what is pending; then the build of the file, open or on disk. `undefined` if there is none. */
+  settled(uri: string): Promise<Build | undefined>;
+  /** Told after each check of the open files that were checked anew; all texts are then those last set. */
+  onChecked(listener: (checked: readonly Checked[]) => void): void;
+  onClosed(listener: (file: OpenFile) => void): void;
+}
+
+export interface SessionHost {
+  /** The text of a file that is not open; `undefined` if there is none inside `root`. May reject. */
+  read(uri: string, root: string): Promise<string | undefined>;
+  /** Something failed that never should: the session goes on. */
+  fault(what: string, error: unknown): void;
+}
+
+/** Quick enough to seem at once, slow enough not to check every letter of a word. */
+export const waits: Waits = { idle: 60, longest: 250 };
+
+export function createSession(host: SessionHost): Session {
+  const files = new Map<string, OpenFile>();
+  const dirty = new Set<string>();
+  /** Files that were looked for and not found, until something says that they came. */
+  const absent = new Set<string>();
+  const checkedListeners: ((checked: readonly Checked[]) => void)[] = [];
+  const closedListeners: ((file: OpenFile) => void)[] = [];
+  const addresses = new Map<string, string>();
+  /** Files whose texts came from disk. */
+  const fromDisk = new Set<string>();
+  let folders: readonly string[] = [];
+  /** One per folder, since a folder is what `use` may not leave; the key of files in none is `undefined`. */
+  const workspaces = new Map<string | undefined, Workspace>();
+  let running: Promise<void> = Promise.resolve();
+
+  const run = (): Promise<void> => {
+    running = running.then(check).catch((error) => host.fault("The check failed.", error));
+    return running;
+  };
+  const debounce = createDebounce(waits, run);
+
+  function workspaceOf(uri: string): Workspace {
+    const root = rootOf(uri, folders);
+    const workspace = workspaces.get(root) ?? createWorkspace({ root });
+    workspaces.set(root, workspace);
+    return workspace;
+  }
+
+  function setText(file: OpenFile): void {
+    const own = workspaceOf(file.uri);
+    for (const workspace of new Set([own, ...workspaces.values()])) {
+      if (workspace === own || workspace.textOf(file.uri) !== undefined) workspace.set(file.uri, file.text);
+    }
+    files.set(file.uri, file);
+    addresses.set(file.uri, file.clientUri);
+    fromDisk.delete(file.uri);
+    absent.delete(file.uri);
+    dirty.add(file.uri);
+  }
+
+  /** Its text is asked for anew when next needed. */
+  function drop(uri: string): void {
+    forget(uri);
+    absent.delete(uri);
+    dirty.add(uri);
+  }
+
+  function forget(uri: string): void {
+    for (const workspace of workspaces.values()) workspace.forget(uri);
+    fromDisk.delete(uri);
+  }
+
+  /** The open files that have changed or use one that has. */
+  function affected(): readonly OpenFile[] {
+    const uris = new Set(dirty);
+    for (const workspace of workspaces.values()) {
+      for (const uri of dirty) for (const user of workspace.usersOf(uri)) uris.add(user);
+    }
+    return [...uris].flatMap((uri) => files.get(uri) ?? []);
+  }
+
+  /** Sets the texts of all that the file uses and that can be had. */
+  async function gather(uri: string): Promise<void> {
+    const workspace = workspaceOf(uri);
+    const root = rootOf(uri, folders) ?? folderOf(uri);
+    for (;;) {
+      const wanted = workspace.missing(uri).filter((used) => !absent.has(used));
+      if (wanted.length === 0) return;
+      await Promise.all(wanted.map((used) => supply(workspace, used, root)));
+    }
+  }
+
+  async function supply(workspace: Workspace, uri: string, root: string): Promise<void> {
+    const read = files.get(uri)?.text ?? (await host.read(uri, root).catch(() => undefined));
+    // It may have been opened while it was read.
+    const text = files.get(uri)?.text ?? read;
+    if (text === undefined) absent.add(uri);
+    else setFromHost(workspace, uri, text);
+  }
+
+  function setFromHost(workspace: Workspace, uri: string, text: string): void {
+    workspace.set(uri, text);
+    if (!files.has(uri)) fromDisk.add(uri);
+  }
+
+  async function check(): Promise<void> {
+    const seen = new Set<string>();
+    while (0 < dirty.size) {
+      const batch = affected();
+      dirty.clear();
+      for (const { uri } of batch) seen.add(uri);
+      await Promise.all(batch.map(({ uri }) => gather(uri)));
+    }
+    // Nothing is awaited from here on: every build is of the texts as they now are.
+    const checked = [...seen].flatMap((uri): readonly Checked[] => {
+      const file = files.get(uri);
+      const build = file === undefined ? undefined : built(uri);
+      return file === undefined || build === undefined ? [] : [{ file, build }];
+    });
+    tell(checkedListeners, checked);
+    forgetUnused();
+  }
+
+  function built(uri: string): Build | undefined {
+    try {
+      return workspaceOf(uri).build(uri);
+    } catch (error) {
+      host.fault(`${uri} could not be built.`, error);
+      return undefined;
+    }
+  }
+
+  function forgetUnused(): void {
+    const isUsed = (uri: string): boolean =>
+      [...workspaces.values()].some((workspace) => workspace.usersOf(uri).some((user) => files.has(user)));
+    for (const uri of [...fromDisk]) if (!isUsed(uri)) forget(uri);
+  }
+
+  function tell<T>(listeners: readonly ((value: T) => void)[], value: T): void {
+    for (const listener of listeners) {
+      try {
+        listener(value);
+      } catch (error) {
+        host.fault("A listener failed.", error);
+      }
+    }
+  }
+
+  async function loaded(uri: string): Promise<Build | undefined> {
+    const workspace = workspaceOf(uri);
+    if (!files.has(uri)) {
+      const text = await host.read(uri, rootOf(uri, folders) ?? folderOf(uri)).catch(() => undefined);
+      if (text === undefined) return undefined;
+      if (!files.has(uri)) setFromHost(workspace, uri, text);
+    }
+    await gather(uri);
+    return built(uri);
+  }
+
+  return {
+    open(file) {
+      setText(file);
+      debounce.soon();
+    },
+    change(file) {
+      setText(file);
+      debounce.later();
+    },
+    close(uri) {
+      const file = files.get(uri);
+      if (file === undefined) return;
+      files.delete(uri);
+      drop(uri);
+      tell(closedListeners, file);
+      debounce.later();
+    },
+    changedOnDisk(uris) {
+      for (const uri of uris.map(canonical)) if (!files.has(uri)) drop(uri);
+      debounce.later();
+    },
+    setFolders(next) {
+      folders = next.map(canonical);
+      workspaces.clear();
+      fromDisk.clear();
+      absent.clear();
+      for (const file of files.values()) setText(file);
+      debounce.soon();
+    },
+    folders: () => folders,
+    file: (uri) => files.get(canonical(uri)),
+    addressOf: (uri) => addresses.get(uri) ?? uri,
+    async settled(uri) {
+      debounce.cancel();
+      await run();
+      return loaded(canonical(uri));
+    },
+    onChecked: (listener) => void checkedListeners.push(listener),
+    onClosed: (listener) => void closedListeners.push(listener),
+  };
+}

@@ -1,0 +1,113 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+import type { RodResult } from "../../server/protocol.ts";
+import { ownMessages } from "../../server/protocol.ts";
+import { inProcess } from "./editor.ts";
+import { fits, job, rack } from "./texts.ts";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const file = "file:///shop/drawer.scant";
+
+/** The messages as they stand: whoever changes one must change this table, and with it every client. */
+test("the messages are those of the table", () => {
+  const table = ownMessages.map(({ name, kind, from }) => `${from} ${kind} ${name}`);
+  expect(table).toEqual([
+    "server notification scantling/rodChanged",
+    "client request scantling/rod",
+    "client request scantling/cutList",
+    "server request scantling/readFile",
+  ]);
+});
+
+test("the extension speaks of no message that is not in the table", () => {
+  const names = ownMessages.map((message) => message.name);
+  const spoken = sourcesIn(join(root, "extension")).flatMap((path) => [
+    ...readFileSync(path, "utf8").matchAll(/"(scantling\/[a-zA-Z]+)"/g),
+  ]);
+  expect(spoken.length).toBeGreaterThan(0);
+  for (const [, name] of spoken) expect(names).toContain(name);
+});
+
+test("the server answers every request of the table, and null for a file that is not there", async () => {
+  const editor = await inProcess({});
+  const requests = ownMessages.filter(({ kind, from }) => kind === "request" && from === "client");
+  expect(requests.length).toBeGreaterThan(0);
+  for (const { name } of requests) expect(await editor.connection.sendRequest(name, { uri: file })).toBeNull();
+});
+
+test("the rod is announced, given, and never older than announced", async () => {
+  const editor = await inProcess({});
+  editor.open(file, fits);
+  await editor.until("the rod", () => editor.rods.length > 0);
+  const first = await rod(editor.connection.sendRequest("scantling/rod", { uri: file }));
+  expect(first?.stale).toBe(false);
+  expect(first?.version).toBe(editor.rods.at(-1)?.version);
+  expect(first?.view.batches[0]?.rows.length).toBeGreaterThan(0);
+
+  editor.change(file, fits.replace("high 6", "high 7"), 2);
+  const second = await rod(editor.connection.sendRequest("scantling/rod", { uri: file }));
+  await editor.until("the second", () => editor.rods.length > 1);
+  // Asked before the wait of the change was over: what was typed counts all the same.
+  expect(second?.version).toBe(editor.rods.at(-1)?.version);
+  expect(JSON.stringify(second?.view)).not.toBe(JSON.stringify(first?.view));
+});
+
+test("the cut list is given under the names it takes beside the build file", async () => {
+  const editor = await inProcess({});
+  editor.open("file:///shop/my%20drawer.scant", fits);
+  const list = await editor.connection.sendRequest<{ files: { name: string; text: string }[] }>("scantling/cutList", {
+    uri: "file:///shop/my%20drawer.scant",
+  });
+  expect(list.files.map((each) => each.name)).toEqual(["my drawer.cutlist.csv", "my drawer.cutlist.md"]);
+  expect(list.files[0]?.text).toMatch(/^mark,quantity,part.*\r\n/);
+  expect(list.files[1]?.text).toContain("|");
+});
+
+test("a file that the server cannot read is asked of the editor, and only once while it is missing", async () => {
+  const asked: string[] = [];
+  const readFile = (uri: string): string | null => {
+    asked.push(uri);
+    return uri.endsWith("/rack.scant") ? rack : null;
+  };
+  const far = "memfs:/shop/drawer.scant";
+  const editor = await inProcess({ readDisk: neverRead }, { folders: ["memfs:/shop"], readFile });
+  editor.open(far, job);
+  expect(await editor.diagnosticsOf(far, 1)).toEqual([]);
+  expect(asked).toEqual(["memfs:/shop/rack.scant"]);
+
+  editor.change(far, job.replace("rack.scant", "shelf.scant"), 2);
+  expect((await editor.diagnosticsOf(far, 2)).map((one) => one.code)).toContain("use/missing");
+  editor.change(far, `${job.replace("rack.scant", "shelf.scant")}\n`, 3);
+  await editor.diagnosticsOf(far, 3);
+  expect(asked.filter((uri) => uri.endsWith("shelf.scant"))).toHaveLength(1);
+});
+
+test("an editor that does not know how to read files still gets the findings", async () => {
+  const far = "memfs:/shop/drawer.scant";
+  const editor = await inProcess({}, { folders: ["memfs:/shop"] });
+  editor.open(far, job);
+  expect((await editor.diagnosticsOf(far, 1)).map((one) => one.code)).toContain("use/missing");
+});
+
+test("what is asked of a file that is not open is answered from disk", async () => {
+  const editor = await inProcess({ readDisk: async (uri) => (uri === file ? fits : undefined) });
+  const answer = await rod(editor.connection.sendRequest("scantling/rod", { uri: file }));
+  expect(answer?.view.pieces).toBe(5);
+  expect(answer?.stale).toBe(false);
+});
+
+function rod(answer: Promise<unknown>): Promise<RodResult> {
+  return answer as Promise<RodResult>;
+}
+
+async function neverRead(): Promise<undefined> {
+  throw new Error("asked to read what is not on this machine");
+}
+
+function sourcesIn(folder: string): readonly string[] {
+  return readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => join(folder, name));
+}
