@@ -1,0 +1,92 @@
+import type { Finding, Severity } from "../../language/core/finding.ts";
+import { readArguments } from "./arguments.ts";
+import { checkDocument } from "./check-document.ts";
+import type { ExitCode } from "./exit-codes.ts";
+import { exitCodes, graver } from "./exit-codes.ts";
+import { checkHelp } from "./help.ts";
+import type { Io } from "./io.ts";
+import type { Loaded } from "./load.ts";
+import { load, namedFindings } from "./load.ts";
+import { findingText } from "./report.ts";
+import { createStyle } from "./style.ts";
+
+/** `scantling check FILE...`: what is wrong in them and in what they use. A file that cannot be read stops no other. */
+export async function check(words: readonly string[], io: Io): Promise<ExitCode> {
+  const read = readArguments(words, { json: { type: "boolean" }, help: { type: "boolean", short: "h" } });
+  if ("fault" in read) return refuse(read.fault, io);
+  if (read.options.has("help")) {
+    io.out(checkHelp);
+    return exitCodes.fine;
+  }
+  if (read.files.length === 0) return refuse("no file is named", io);
+
+  const loaded: Loaded[] = [];
+  let code: ExitCode = exitCodes.fine;
+  for (const name of new Set(read.files)) {
+    const file = await load(name, io);
+    if ("failure" in file) {
+      io.err(`scantling: ${file.failure}\n`);
+      code = exitCodes.unusable;
+    } else {
+      loaded.push(file);
+    }
+  }
+  const errors = read.options.has("json") ? printJson(loaded, io) : printText(loaded, io);
+  return 0 < errors ? graver(code, exitCodes.errors) : code;
+}
+
+function refuse(fault: string, io: Io): ExitCode {
+  io.err(`scantling check: ${fault}\nTry: scantling check --help\n`);
+  return exitCodes.unusable;
+}
+
+/** Each prints the findings and returns the number of errors. */
+function printJson(loaded: readonly Loaded[], io: Io): number {
+  const seen = new Set<string>();
+  const findings = loaded.flatMap(namedFindings).filter((finding) => isFirst(seen, JSON.stringify(finding)));
+  const document = checkDocument(
+    loaded.map((file) => file.label),
+    findings,
+  );
+  io.out(`${JSON.stringify(document, undefined, 2)}\n`);
+  return document.errors;
+}
+
+function printText(loaded: readonly Loaded[], io: Io): number {
+  if (loaded.length === 0) return 0;
+  const style = createStyle(io.colour);
+  const seen = new Set<string>();
+  const counts: Record<Severity, number> = { error: 0, warning: 0, hint: 0 };
+  for (const file of loaded) {
+    for (const finding of file.build.findings) {
+      if (!isFirst(seen, keyOf(finding))) continue;
+      counts[finding.severity] += 1;
+      io.out(findingText(finding, file, style));
+    }
+  }
+  io.out(`${summary(counts, loaded.length)}\n`);
+  return counts.error;
+}
+
+/** A file that two builds use is looked at twice; what is found is said once. */
+function isFirst(seen: Set<string>, key: string): boolean {
+  if (seen.has(key)) return false;
+  seen.add(key);
+  return true;
+}
+
+function keyOf({ code, span, message }: Finding): string {
+  return `${code} ${span.uri} ${span.start} ${span.end} ${message}`;
+}
+
+function summary(counts: Readonly<Record<Severity, number>>, files: number): string {
+  const said = (["error", "warning", "hint"] as const).flatMap((severity) =>
+    counts[severity] === 0 ? [] : [counted(counts[severity], severity)],
+  );
+  const checked = `${counted(files, "file")} checked`;
+  return said.length === 0 ? `${checked}: nothing is wrong` : `${checked}: ${said.join(", ")}`;
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? "" : "s"}`;
+}

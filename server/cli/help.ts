@@ -1,0 +1,53 @@
+/** What `--help` prints; no line wider than 80 columns. */
+export const mainHelp = `scantling: checks build files for cabinets and lists the parts they need
+
+  scantling check FILE...    what is wrong, where, why, and what would do
+  scantling list FILE        the parts to cut
+  scantling plan FILE        how they are cut from sheets and boards, step by step
+  scantling --version        the program's version
+  scantling COMMAND --help   more about one command
+
+A FILE is a build file (*.scant); - reads one from the standard input. Files that
+it uses are read from the folder it belongs to and nowhere else: the nearest one
+up that holds a .git; else the working folder, if the file lies in it; else the
+file's own folder.
+
+Exit codes: 0 fine, 1 errors stand in a file, 2 the arguments make no sense or a
+file could not be read or written.
+`;
+
+export const checkHelp = `scantling check FILE...    what is wrong, where, why, and what would do
+
+  --json        for programs: one object, "schema": "scantling/check/1"
+  -h, --help    this text
+
+Errors cannot be built or will not work; warnings will bind, sag, split or show;
+hints are worth knowing. The exit code is 1 only if there are errors.
+Colour is used on a terminal only, and never if NO_COLOR is set.
+`;
+
+export const listHelp = `scantling list FILE    the parts to cut
+
+  --json              for programs, every part of every owner by itself:
+                      one object, "schema": "scantling/list/1"
+  --csv               the cut list for a spreadsheet
+  --markdown          the cut list for a page
+  -o, --output DIR    writes NAME.cutlist.csv and NAME.cutlist.md into a folder
+                      (with --csv or --markdown only that one); a file that says
+                      the same already is not touched
+  -h, --help          this text
+
+A file with errors is listed as far as its parts can be worked out; the exit code
+is then 1. Look before you cut.
+`;
+
+export const planHelp = `scantling plan FILE    how its parts are cut from sheets and boards
+
+  --json         for programs: one object, "schema": "scantling/plan/1"
+  --seconds N    searches for so long with each stock; without it, for a fixed
+                 number of rounds, so that the same file gives the same plan
+  -h, --help     this text
+
+"No fewer is possible" is said only where it is proven. The exit code is 1 if the
+file has errors or a part has no place.
+`;

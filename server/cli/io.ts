@@ -1,0 +1,21 @@
+import type { ReadText } from "./read-files.ts";
+import type { Written } from "./write-files.ts";
+
+/** All that a command may do to the world; paths are absolute. */
+export interface Io {
+  /** The working folder. */
+  readonly cwd: string;
+  /** Whether what is printed is looked at on a terminal that shows colours. */
+  readonly colour: boolean;
+  /** The program's own version. */
+  readonly version: string;
+  out(text: string): void;
+  err(text: string): void;
+  read(path: string): ReadText;
+  readStdin(): Promise<ReadText>;
+  /** The text of a used file's address inside the root, itself an address; `undefined` if there is none. */
+  readUsed(uri: string, root: string): Promise<string | undefined>;
+  /** The folder that a build file's `use` may not leave. */
+  rootFor(path: string): string;
+  write(path: string, text: string): Written;
+}

@@ -1,0 +1,52 @@
+import manifest from "../../package.json" with { type: "json" };
+import { exitCodes } from "./exit-codes.ts";
+import type { ReadText } from "./read-files.ts";
+import { mostBytes, readInside, readText, rootFor, textFrom } from "./read-files.ts";
+import { run } from "./run.ts";
+import { writeWhole } from "./write-files.ts";
+
+// A reader that has seen enough, as `head` does, closes the pipe: that is no failure of ours.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") process.exitCode = exitCodes.unusable;
+  });
+}
+
+const cwd = process.cwd();
+run(process.argv.slice(2), {
+  cwd,
+  colour: process.stdout.isTTY === true && !process.env["NO_COLOR"] && process.env["TERM"] !== "dumb",
+  version: manifest.version,
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  read: readText,
+  readStdin,
+  readUsed: readInside,
+  rootFor: (path) => rootFor(path, cwd),
+  write: writeWhole,
+}).then(
+  // Not process.exit: what is still on its way down a pipe would be lost.
+  (code) => {
+    process.exitCode = code;
+  },
+  (error: unknown) => {
+    process.stderr.write(`scantling: this should not have happened: ${error instanceof Error ? error.stack : error}\n`);
+    process.exitCode = exitCodes.unusable;
+  },
+);
+
+async function readStdin(): Promise<ReadText> {
+  const chunks: Buffer[] = [];
+  let size = 0;
+  try {
+    for await (const chunk of process.stdin) {
+      chunks.push(chunk as Buffer);
+      size += (chunk as Buffer).length;
+      // More than is let through anyway need not be held.
+      if (mostBytes < size) break;
+    }
+  } catch (error) {
+    return { failure: `could not be read: ${error instanceof Error ? error.message : String(error)}` };
+  }
+  return textFrom(Buffer.concat(chunks));
+}

@@ -1,0 +1,44 @@
+/** How many columns of a terminal a character takes: two if it is wide, none if it joins the one before. */
+export function cellsOf(character: string): number {
+  if (/^[\p{Mn}\p{Me}\p{Cf}]$/u.test(character)) return 0;
+  return wide.test(character) ? 2 : 1;
+}
+
+/** East Asian wide and full-width blocks of Unicode, and pictures that are shown as such. */
+const wide =
+  /^[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]$/u;
+
+export function widthOf(text: string): number {
+  return [...text].reduce((sum, character) => sum + cellsOf(character), 0);
+}
+
+/** Breaks a text at spaces into lines of at most so many columns; a word longer than a line is broken too. */
+export function wrap(text: string, columns: number): readonly string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(/\s+/).flatMap((one) => chopped(one, columns))) {
+    if (line === "") line = word;
+    else if (widthOf(line) + 1 + widthOf(word) <= columns) line = `${line} ${word}`;
+    else {
+      lines.push(line);
+      line = word;
+    }
+  }
+  return line === "" && 0 < lines.length ? lines : [...lines, line];
+}
+
+function chopped(word: string, columns: number): readonly string[] {
+  if (word === "") return [];
+  const pieces = [""];
+  let width = 0;
+  for (const character of word) {
+    const cells = cellsOf(character);
+    if (columns < width + cells) {
+      pieces.push("");
+      width = 0;
+    }
+    pieces[pieces.length - 1] += character;
+    width += cells;
+  }
+  return pieces;
+}
