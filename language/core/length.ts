@@ -87,7 +87,8 @@ export function showText(length: Length, reading: Reading, toward: "under" | "ov
 /** A length in full, unrounded where a shop fraction can say it: for messages, where a rounded amount would mislead. */
 export function exactText(length: Length, units: Units): string {
   const count = countOf(length, units);
-  if (units === "inches" && count.d <= 128n) return numberText(length, units);
+  // Halves of halves only: 8 mm is 40/127 in, which no tape shows.
+  if (units === "inches" && count.d <= 128n && (count.d & (count.d - 1n)) === 0n) return numberText(length, units);
   return decimalText(count, units === "inches" ? 4 : 2);
 }
 
