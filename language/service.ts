@@ -8,6 +8,7 @@ import { cutList, markedParts } from "./plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget } from "./plan/cut-plan.ts";
 import { lower } from "./syntax/lower.ts";
 import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
+import { type BuyLine, buyLines } from "./view/buying.ts";
 import { csvOf } from "./view/csv.ts";
 import { listDocument } from "./view/list.ts";
 import { markdownOf } from "./view/markdown.ts";
@@ -51,6 +52,8 @@ export interface Build {
   plan(budget: PlanBudget): CutPlan;
   planDocument(plan: CutPlan): PlanDocument;
   planText(plan: CutPlan): string;
+  /** What the plan and the hardware want from the yard. */
+  buying(plan: CutPlan): readonly BuyLine[];
 }
 
 export interface WorkspaceOptions {
@@ -165,6 +168,7 @@ function buildOf(uri: string, files: Gathered): Build {
     plan: (budget) => cutPlan(context, model, markedParts(cutList(model)), budget),
     planDocument: (plan) => planDocument(context, plan),
     planText: (plan) => planText(context, plan),
+    buying: (plan) => buyLines(context, model, plan),
   };
 }
 

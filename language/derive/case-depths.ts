@@ -15,7 +15,12 @@ export interface CaseDepths {
   readonly inner: Sourced<Length>;
   /** From the face of the case to its back's inside: what an opening has. */
   readonly clear: Sourced<Length>;
-  readonly back: { readonly kind: "applied" | "rabbet" | "groove"; readonly depth: Sourced<Length> | undefined };
+  readonly back: {
+    readonly kind: "applied" | "rabbet" | "groove";
+    readonly depth: Sourced<Length> | undefined;
+    /** From the back edge of the sides to a groove. */
+    readonly from?: Sourced<Length>;
+  };
 }
 
 export function caseDepths(frame: CaseFrame): CaseDepths {
@@ -43,13 +48,22 @@ export function caseDepths(frame: CaseFrame): CaseDepths {
       back: { kind, depth: depth ?? fallback("case.rabbet") },
     };
   }
-  const set = plus(fallback("case.grooveSet"), back);
+  const from = ledge(frame);
+  const set = plus(from, back);
   return {
     sides: faces,
     inner: less(faces, set),
     clear: less(frame.deep, set),
-    back: { kind, depth: depth ?? fallback("case.groove") },
+    back: { kind, depth: depth ?? fallback("case.groove"), from },
   };
+}
+
+/** Nailers lie behind a back in grooves: the ledge there is as deep as they are thick. */
+function ledge(frame: CaseFrame): Sourced<Length> {
+  const { nailers } = frame.block;
+  if (nailers === undefined) return fallback("case.grooveSet");
+  const stock = nailers.from === undefined ? frame.panels : frame.stocks.get(nailers.from.text);
+  return stock?.thickness ?? fallback("case.grooveSet");
 }
 
 function kindOf(fitting: Fitting | undefined): "applied" | "rabbet" | "groove" {

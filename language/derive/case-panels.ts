@@ -97,6 +97,7 @@ function sideMachining(frame: CaseFrame, depths: CaseDepths, dado: Sourced<Lengt
       where: "inside face, back edge",
       wide,
       deep: depths.back.depth,
+      ...(depths.back.from === undefined ? {} : { from: depths.back.from }),
     });
   }
   if (dado !== undefined && frame.panels !== undefined) {
@@ -105,8 +106,7 @@ function sideMachining(frame: CaseFrame, depths: CaseDepths, dado: Sourced<Lengt
       where: "inside face",
       wide: frame.panels.thickness,
       deep: dado,
-      count: 2,
-      note: "bottom and top",
+      ...(frame.block.top?.choice === "none" ? { note: "bottom" } : { count: 2, note: "bottom and top" }),
     });
   }
   return made;

@@ -1,5 +1,6 @@
 import type { ShelfBlock } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
+import { withUnit } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
 import type { Sourced } from "../core/sourced.ts";
 import type { Context } from "./context.ts";
@@ -81,8 +82,16 @@ function shelfParts(
     width: lessEdging(deep, bands, ["front"]),
     source: whole.from?.key.span ?? block.head,
     machining,
+    ...(loose ? { note: rowsNote(context, whole) } : {}),
     face: "top",
   });
+}
+
+/** Where the pins go: in both sides of the opening, two rows each. */
+function rowsNote(context: Context, whole: ShelfBlock): string {
+  const rows = givenDistance(context, whole.rows) ?? fallback("shelf.rows");
+  const text = (length: Length): string => withUnit(length, context.units);
+  return `pins in rows of holes ${text(rows.value)} apart, front row ${text(fallback("shelf.firstRow").value)} behind the front edge of the sides`;
 }
 
 /** Behind a face frame the case is wider than its opening by what lies behind each edge. */

@@ -16,7 +16,7 @@ export interface CutBatch {
   readonly rows: readonly CutRow[];
 }
 
-/** Equal parts merged, batched by stock in the order in which the stocks are described, longest first, each with its mark. */
+/** Equal parts merged, batched by stock as the stocks are described, longest first and lumber by rip width first, each with its mark. */
 export function cutList(model: Model): readonly CutBatch[] {
   const rows = merged(model.parts);
   const order = [...model.stocks.keys()];
@@ -28,7 +28,7 @@ export function cutList(model: Model): readonly CutBatch[] {
     stock,
     rows: rows
       .filter((row) => row[0]!.stock === stock)
-      .sort((a, b) => bySize(a[0]!, b[0]!))
+      .sort((a, b) => (a[0]!.stockKind === "board" ? byRip(a[0]!, b[0]!) : bySize(a[0]!, b[0]!)))
       .map((parts) => ({
         mark: markOf(mark++),
         quantity: parts.reduce((count, part) => count + part.quantity, 0),
@@ -70,6 +70,11 @@ function merged(parts: readonly Part[]): Part[][] {
     rows.push(row);
   }
   return rows;
+}
+
+/** Lumber of one width is ripped together and then crosscut. */
+function byRip(a: Part, b: Part): number {
+  return compare(b.width.value, a.width.value) || bySize(a, b);
 }
 
 function bySize(a: Part, b: Part): number {

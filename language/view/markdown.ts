@@ -32,6 +32,12 @@ export function markdownOf(view: RodView): string {
     }
     lines.push("");
   }
+  for (const table of view.tables) {
+    lines.push(`## ${table.title}`, "", `| ${table.columns.map((column) => column.title).join(" | ")} |`);
+    lines.push(`|${table.columns.map((column) => (column.align === "right" ? "--:" : "---")).join("|")}|`);
+    for (const row of table.rows) lines.push(`| ${row.cells.map(plain).join(" | ")} |`);
+    lines.push("", table.note, "");
+  }
   for (const note of view.notes) lines.push(note, "");
   return `${lines.join("\n").trimEnd()}\n`;
 }

@@ -6,6 +6,8 @@ import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import type { CutRow } from "../plan/cut-list.ts";
 import { cutList } from "../plan/cut-list.ts";
+import { boxesTable } from "./boxes.ts";
+import { hardwareTable } from "./hardware.ts";
 import { notesOf } from "./machining.ts";
 import { ownersText } from "./owners.ts";
 import type { RodBatch, RodRow, RodView, Target } from "./types.ts";
@@ -32,6 +34,7 @@ export function rodView(context: Context, model: Model, findings: readonly Findi
     pieces: model.parts.reduce((sum, part) => sum + part.quantity, 0),
     counts: { errors: count("error"), warnings: count("warning"), hints: count("hint") },
     batches,
+    tables: [boxesTable(context, model), hardwareTable(model)].filter((table) => 0 < table.rows.length),
     notes: notesFor(batches),
   };
 }

@@ -1,4 +1,4 @@
-import type { RodRow, RodView } from "./types.ts";
+import type { RodRow, RodTable, RodView } from "./types.ts";
 
 const wide = 80;
 
@@ -10,8 +10,9 @@ export function textOf(view: RodView): string {
     ...wrapped(`${batch.stock} · ${batch.note}`, wide),
     ...batchLines(batch.rows),
   ]);
+  const tables = view.tables.flatMap((table) => ["", table.title, ...tableLines(table), ...wrapped(table.note, wide)]);
   const notes = view.notes.flatMap((note) => ["", ...wrapped(note, wide)]);
-  return `${[...head, ...batches, ...notes].join("\n")}\n`;
+  return `${[...head, ...batches, ...tables, ...notes].join("\n")}\n`;
 }
 
 function batchLines(rows: readonly RodRow[]): readonly string[] {
@@ -30,6 +31,33 @@ function batchLines(rows: readonly RodRow[]): readonly string[] {
     for (const line of rest) lines.push(`${" ".repeat(start.length)}${line}`);
   }
   return lines;
+}
+
+/** One record after another where the columns side by side would be too wide. */
+function tableLines(table: RodTable): readonly string[] {
+  const widths = table.columns.map((column, index) =>
+    Math.max(column.title.length, ...table.rows.map((row) => row.cells[index]!.length)),
+  );
+  const across = widths.reduce((sum, width) => sum + width + 2, -2);
+  if (across <= wide) {
+    const line = (cells: readonly string[]): string =>
+      cells
+        .map((cell, index) =>
+          table.columns[index]!.align === "right" ? cell.padStart(widths[index]!) : cell.padEnd(widths[index]!),
+        )
+        .join("  ")
+        .trimEnd();
+    return [line(table.columns.map((column) => column.title)), ...table.rows.map((row) => line(row.cells))];
+  }
+  return table.rows.flatMap((row) => {
+    const [name = "", ...rest] = row.cells;
+    const detail = rest
+      .map((cell, index) => (cell === "" ? "" : `${table.columns[index + 1]!.title} ${cell}`))
+      .filter((text) => text !== "");
+    return wrapped(`${name}: ${detail.join("; ")}`, wide - 4).map((text, index) =>
+      index === 0 ? text : `    ${text}`,
+    );
+  });
 }
 
 /** Breaks at spaces; a word longer than the line is cut. */

@@ -68,7 +68,18 @@ export interface RodView {
   readonly pieces: number;
   readonly counts: { readonly errors: number; readonly warnings: number; readonly hints: number };
   readonly batches: readonly RodBatch[];
+  /** Further lists: boxes, hardware. */
+  readonly tables: readonly RodTable[];
   readonly notes: readonly string[];
+}
+
+/** A plain table for people: every cell is ready to be read. */
+export interface RodTable {
+  readonly id: "boxes" | "hardware" | "buying";
+  readonly title: string;
+  readonly columns: readonly { readonly title: string; readonly align: "left" | "right" }[];
+  readonly rows: readonly { readonly cells: readonly string[]; readonly target: Target | undefined }[];
+  readonly note: string;
 }
 
 /** The rows of one stock, longest first. */

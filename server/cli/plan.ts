@@ -6,7 +6,7 @@ import type { Io } from "./io.ts";
 import { load } from "./load.ts";
 
 /** Rounds of search when no time is given: the same on every machine, so the same file gives the same plan. */
-const usualSteps = 4000;
+export const usualSteps = 4000;
 
 /** More rounds than any search comes to within the time that may be asked for. */
 const unlimitedSteps = 1_000_000_000;

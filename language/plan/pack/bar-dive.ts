@@ -52,17 +52,17 @@ export function dive(
     if (rest.every((count) => count === 0) || taken.length === before) return best;
     const stocks = problem.stocks.map((stock, at) => ({ ...stock, have: have[at]! }));
     relaxed = relax({ lengths: problem.lengths, demand: rest, stocks }, pool, "quick");
-    if (relaxed === undefined || goal + 1e-6 < spent + relaxed.cost) return best;
+    if (relaxed === undefined || goal + 1e-4 < spent + relaxed.cost) return best;
   }
   return best;
 
   function take({ patterns, amounts }: Relaxed): void {
     patterns.forEach((pattern, at) => {
-      for (let whole = Math.floor(amounts[at]! + 1e-6); 0 < whole; whole--) takeOne(pattern);
+      for (let whole = Math.floor(amounts[at]! + 1e-4); 0 < whole; whole--) takeOne(pattern);
     });
     const fractions = patterns.map((pattern, at) => ({
       pattern,
-      part: (amounts[at]! + 1e-6) % 1 + (share < 1 ? 0.2 * random.unit() : 0),
+      part: (amounts[at]! + 1e-4) % 1 + (share < 1 ? 0.2 * random.unit() : 0),
     }));
     fractions.sort((a, b) => b.part - a.part);
     let more = Math.max(1, Math.floor(fractions.length * 0.12 * share));

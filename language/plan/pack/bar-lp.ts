@@ -32,6 +32,7 @@ export type Relaxed = {
 
 const SCALE = 1e7;
 const ENOUGH = 1e-7;
+const SPECK = 1e-3;
 
 /**
  * Gilmore and Gomory's pattern relaxation (1961) by column generation: patterns are priced by a bounded knapsack, so that
@@ -53,7 +54,8 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], eff
   rows.forEach((kind, row) => {
     const count = (columns[row] as Pattern).counts[kind]!;
     inverse[row * size + row] = 1 / count;
-    amount[row] = demand[kind]! / count;
+    // A different speck more of each length: without it many amounts are equal and the pivots go round in circles.
+    amount[row] = (demand[kind]! + SPECK * (1 + ((row * 7919) % 997) / 997)) / count;
     dual[row] = stocks[(columns[row] as Pattern).stock]!.cost / count;
   });
   const usable = pool.filter((pattern) => pattern.kinds.every((kind) => pattern.counts[kind]! <= demand[kind]!));
@@ -62,16 +64,15 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], eff
   let weights: number[] = [];
   let carries: number[] = [];
   for (let turn = 0; turn < 40 * size + 400; turn++) {
-    const entering = enter();
+    const entering = price("quick") ?? fromPool() ?? surplus() ?? (effort === "thorough" ? price("thorough") : undefined);
     if (entering === undefined) break;
     if (!pivot(entering)) break;
   }
-  if (carries.length === 0) price();
+  if (effort === "thorough" || carries.length === 0) price(effort);
   return result();
 
-  /** A column with negative reduced cost: a surplus (its row), a pattern of the pool, or a new pattern. */
-  function enter(): Pattern | number | undefined {
-    for (let row = 0; row < size; row++) if (dual[row]! < -ENOUGH) return row;
+  /** The pattern already known with the most negative reduced cost: quick pricing may have lost sight of it. */
+  function fromPool(): Pattern | undefined {
     let best = ENOUGH;
     let found: Pattern | undefined;
     for (const pattern of usable) {
@@ -82,16 +83,28 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], eff
         found = pattern;
       }
     }
-    return found ?? price();
+    return found;
   }
 
-  /** Prices quickly first: a thorough answer is needed only to know that there is none. */
-  function price(): Pattern | undefined {
+  /** The row with the most negative dual; tried last, for patterns seldom leave any. */
+  function surplus(): number | undefined {
+    let worst = -ENOUGH;
+    let found: number | undefined;
+    for (let row = 0; row < size; row++) {
+      if (worst <= dual[row]!) continue;
+      worst = dual[row]!;
+      found = row;
+    }
+    return found;
+  }
+
+  /** A new pattern with negative reduced cost, and what every stock can carry of the present duals. */
+  function price(how: "quick" | "thorough"): Pattern | undefined {
     weights = lengths.map(() => 0);
     rows.forEach((kind, row) => {
       weights[kind] = Math.max(0, Math.floor(dual[row]! * SCALE));
     });
-    const found = loads("quick") ?? (effort === "thorough" ? loads("thorough") : undefined);
+    const found = loads(how);
     if (found !== undefined) {
       pool.push(found);
       usable.push(found);
@@ -166,8 +179,12 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], eff
     const patterns: Pattern[] = [];
     const amounts: number[] = [];
     let cost = 0;
+    for (let row = 0; row < size; row++) {
+      amount[row] = 0;
+      for (let col = 0; col < size; col++) amount[row]! += inverse[row * size + col]! * demand[rows[col]!]!;
+    }
     columns.forEach((column, row) => {
-      if (typeof column === "number" || amount[row]! <= 1e-9) return;
+      if (typeof column === "number" || amount[row]! <= 1e-5) return;
       patterns.push(column);
       amounts.push(amount[row]!);
       cost += amount[row]! * stocks[column.stock]!.cost;

@@ -1,0 +1,105 @@
+import { showText } from "../core/length.ts";
+import type { Context } from "../derive/context.ts";
+import type { Model } from "../derive/model.ts";
+import type { CutPlan } from "../plan/cut-plan.ts";
+import { countText } from "./hardware.ts";
+import { wrapped } from "./text.ts";
+
+/** One thing to buy, for one build file or for several together. */
+export interface BuyLine {
+  readonly what: string;
+  readonly size: string;
+  readonly quantity: number;
+  readonly unit: string;
+  /** In the files' own money; missing where no price is written. */
+  readonly cost: number | undefined;
+  readonly note: string;
+}
+
+/** What one build wants from the yard and the hardware shelf: new sheets less those in the rack, boards by size, hardware. */
+export function buyLines(context: Context, model: Model, plan: CutPlan): readonly BuyLine[] {
+  const stocks = plan.stocks.flatMap((stock): readonly BuyLine[] => {
+    const bySize = new Map<string, { count: number; price: number | undefined }>();
+    for (const sheet of stock.sheets) {
+      if (sheet.offcut) continue;
+      const size = `${showText(sheet.width, context.reading)} × ${showText(sheet.height, context.reading)}`;
+      bySize.set(size, { count: (bySize.get(size)?.count ?? 0) + 1, price: sheet.price });
+    }
+    let inRack = stock.inRack;
+    return [...bySize].map(([size, { count, price }]) => {
+      const taken = Math.min(inRack, count);
+      inRack -= taken;
+      const quantity = count - taken;
+      return {
+        what: stock.stock.name,
+        size,
+        quantity,
+        unit: stock.stock.kind,
+        cost: price === undefined ? undefined : Math.round(price * quantity * 100) / 100,
+        note: taken === 0 ? "" : `${taken} more from the rack`,
+      };
+    });
+  });
+  const hardware = model.hardware
+    .filter((item) => item.kind !== "glue")
+    .map(
+      (item): BuyLine => ({
+        what: item.name,
+        size: item.size,
+        quantity: item.quantity,
+        unit: countText(item).replace(/^[\d.]+ /, ""),
+        cost: item.cost,
+        note: item.because,
+      }),
+    );
+  return [...stocks, ...hardware];
+}
+
+/** Lines of several builds added up where they name the same thing of the same size. */
+export function boughtTogether(lists: readonly (readonly BuyLine[])[]): readonly BuyLine[] {
+  const byKey = new Map<string, BuyLine>();
+  for (const line of lists.flat()) {
+    const key = `${line.what}|${line.size}`;
+    const before = byKey.get(key);
+    byKey.set(
+      key,
+      before === undefined
+        ? line
+        : { ...before, quantity: round(before.quantity + line.quantity), cost: sum(before.cost, line.cost) },
+    );
+  }
+  return [...byKey.values()];
+}
+
+function sum(a: number | undefined, b: number | undefined): number | undefined {
+  return a === undefined || b === undefined ? undefined : round(a + b);
+}
+
+function round(value: number): number {
+  return Math.round(value * 100) / 100;
+}
+
+/** The list for a terminal, at most 80 columns wide; the total says how many lines have no price. */
+export function buyText(title: string, lines: readonly BuyLine[]): string {
+  const rows = lines.filter((line) => 0 < line.quantity || line.note !== "");
+  const priced = rows.filter((line) => line.cost !== undefined);
+  const body = rows.flatMap((line) => {
+    const cost = line.cost === undefined ? "" : line.cost.toFixed(2);
+    const head = `${String(line.quantity).padStart(6)} ${line.unit.padEnd(7)} `;
+    const [first = "", ...rest] = wrapped(
+      [line.what, line.size, line.note === "" ? "" : `(${line.note})`].filter((text) => text !== "").join("  "),
+      54,
+    );
+    return [
+      `${head}${first.padEnd(54)} ${cost.padStart(9)}`.trimEnd(),
+      ...rest.map((text) => `${" ".repeat(head.length)}${text}`),
+    ];
+  });
+  const total = priced.reduce((all, line) => all + (line.cost ?? 0), 0);
+  const unpriced = rows.length - priced.length;
+  const foot = [
+    `${"in all".padStart(70)} ${total.toFixed(2).padStart(9)}`,
+    ...(unpriced === 0 ? [] : [`${unpriced} lines have no price; write costs AMOUNT to count them in.`]),
+  ];
+  return `${[...wrapped(title, 80), "", ...body, "", ...foot].join("\n")}\n`;
+}

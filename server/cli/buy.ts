@@ -1,0 +1,43 @@
+import { boughtTogether, buyText } from "../../language/view/buying.ts";
+import { readArguments } from "./arguments.ts";
+import type { ExitCode } from "./exit-codes.ts";
+import { exitCodes, graver } from "./exit-codes.ts";
+import { buyHelp } from "./help.ts";
+import type { Io } from "./io.ts";
+import { load } from "./load.ts";
+import { usualSteps } from "./plan.ts";
+
+/** `scantling buy FILE...`: what one job, or several together, want from the yard. */
+export async function buy(words: readonly string[], io: Io): Promise<ExitCode> {
+  const read = readArguments(words, { help: { type: "boolean", short: "h" } });
+  if ("fault" in read) return refuse(read.fault, io);
+  if (read.options.has("help")) {
+    io.out(buyHelp);
+    return exitCodes.fine;
+  }
+  if (read.files.length === 0) return refuse("no file is named", io);
+  const lists = [];
+  const titles: string[] = [];
+  let code: ExitCode = exitCodes.fine;
+  for (const name of read.files) {
+    const loaded = await load(name, io);
+    if ("failure" in loaded) {
+      io.err(`scantling: ${loaded.failure}\n`);
+      return exitCodes.unusable;
+    }
+    const { build } = loaded;
+    lists.push(build.buying(build.plan({ steps: usualSteps })));
+    titles.push(build.list().project);
+    if (build.findings.some((finding) => finding.severity === "error")) {
+      io.err(`scantling: errors stand in ${name}: its list is not complete or not right\n`);
+      code = graver(code, exitCodes.errors);
+    }
+  }
+  io.out(buyText(`To buy: ${titles.join("; ")}`, boughtTogether(lists)));
+  return code;
+}
+
+function refuse(fault: string, io: Io): ExitCode {
+  io.err(`scantling buy: ${fault}\nTry: scantling buy --help\n`);
+  return exitCodes.unusable;
+}
