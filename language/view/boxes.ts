@@ -3,6 +3,7 @@ import { decimalText, showText, toMillimetres } from "../core/length.ts";
 import { multiply, smallest, subtract, toNumber, zero } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { BoxModel, Model } from "../derive/model.ts";
+import { ownersText } from "./owners.ts";
 import { targetOf } from "./rod.ts";
 import type { RodTable } from "./types.ts";
 
@@ -23,9 +24,24 @@ export function boxesTable(context: Context, model: Model): RodTable {
       { title: "holds", align: right },
       { title: "clear", align: right },
     ],
-    rows: boxes.map((box) => ({ cells: cellsOf(context, box, model), target: targetOf(box.block.head) })),
+    rows: alike(boxes.map((box) => ({ box, cells: cellsOf(context, box, model) }))),
     note: "Clear: how much of the inside comes past the front of the case at full travel.",
   };
+}
+
+/** Boxes that are alike in everything but their opening share a row. */
+function alike(rows: readonly { readonly box: BoxModel; readonly cells: readonly string[] }[]): RodTable["rows"] {
+  const byCells = new Map<string, { names: string[]; cells: readonly string[]; box: BoxModel }>();
+  for (const { box, cells } of rows) {
+    const key = cells.join("|");
+    const same = byCells.get(key);
+    if (same === undefined) byCells.set(key, { names: [box.of], cells, box });
+    else same.names.push(box.of);
+  }
+  return [...byCells.values()].map(({ names, cells, box }) => ({
+    cells: [ownersText(names).replace(/^box /, ""), ...cells],
+    target: targetOf(box.block.head),
+  }));
 }
 
 function cellsOf(context: Context, box: BoxModel, model: Model): readonly string[] {
@@ -33,7 +49,6 @@ function cellsOf(context: Context, box: BoxModel, model: Model): readonly string
   const three = (wide: Length, high: Length, deep: Length): string => `${text(wide)} × ${text(high)} × ${text(deep)}`;
   const { inside } = box;
   return [
-    box.opening.name.text,
     box.slides.length === undefined ? "none fits" : `${box.slides.name} ${text(box.slides.length.value)}`,
     three(box.wide.value, box.high.value, box.deep.value),
     inside === undefined ? "" : three(inside.wide.value, inside.high.value, inside.deep.value),

@@ -52,12 +52,17 @@ function tableLines(table: RodTable): readonly string[] {
   return table.rows.flatMap((row) => {
     const [name = "", ...rest] = row.cells;
     const detail = rest
-      .map((cell, index) => (cell === "" ? "" : `${table.columns[index + 1]!.title} ${cell}`))
+      .map((cell, index) => (cell === "" ? "" : `${leadFor(table.columns[index + 1]!.title)}${cell}`))
       .filter((text) => text !== "");
     return wrapped(`${name}: ${detail.join("; ")}`, wide - 4).map((text, index) =>
       index === 0 ? text : `    ${text}`,
     );
   });
+}
+
+/** Some columns speak for themselves. */
+function leadFor(title: string): string {
+  return title === "what" || title === "size" ? "" : `${title} `;
 }
 
 /** Breaks at spaces; a word longer than the line is cut. */
