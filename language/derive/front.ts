@@ -9,6 +9,7 @@ import { fallback } from "./defaults.ts";
 import { frontParts } from "./front-parts.ts";
 import type { FrontModel, Opening, Side, Stock } from "./model.ts";
 import { fullOverlayInner } from "./rules/full-overlay-inner.ts";
+import { fullOverlayOpen } from "./rules/full-overlay-open.ts";
 import { fullOverlayOuter } from "./rules/full-overlay-outer.ts";
 import { insetSize } from "./rules/inset-size.ts";
 import { overlaySize } from "./rules/overlay-size.ts";
@@ -109,11 +110,13 @@ export function edgeValue(context: Context, list: GivenList | undefined, edge: S
 
 function fullOverlay(context: Context, whole: FrontBlock, opening: Opening, at: Side): Sourced<Length> | undefined {
   const bound = opening.bounds[at];
-  if (bound.member === undefined) return undefined;
+  const between =
+    (whole.pair === undefined ? givenDistance(context, whole.gap) : undefined) ?? fallback("front.between");
+  // In a case, an edge without a member is where two openings meet; of an opening that stands alone nothing is known.
+  if (bound.member === undefined) return opening.case === undefined ? undefined : fullOverlayOpen(between);
   if (bound.outer)
     return fullOverlayOuter(bound.member, givenDistance(context, whole.reveal) ?? fallback("front.reveal"));
-  const gap = whole.pair === undefined ? givenDistance(context, whole.gap) : undefined;
-  return fullOverlayInner(bound.member, gap ?? fallback("front.between"));
+  return fullOverlayInner(bound.member, between);
 }
 
 function extent(
