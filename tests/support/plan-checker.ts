@@ -2,6 +2,7 @@
  * A checker of cutting plans that shares no code with the packer. It reads only the problem and the plan, and tests the
  * placements and the tree of cuts separately, so that neither can vouch for the other.
  */
+import type { BarPlan, BarProblem } from "../../language/plan/pack/bar-problem.ts";
 import type {
   CutPiece,
   Placement,
@@ -187,4 +188,41 @@ function checkRow(
     const level = sideways ? here.y === before.y : here.x === before.x;
     if (gap !== problem.kerf || !level) wrong.push(`row ${group} is not cut from one strip`);
   }
+}
+
+/** Everything wrong with a plan for bars: places, blade, counts, stock and sums. */
+export function checkBarPlan(problem: BarProblem, plan: BarPlan): string[] {
+  const wrong: string[] = [];
+  plan.bars.forEach((bar, number) => {
+    const stock = problem.stock.find((one) => one.id === bar.stock);
+    if (stock === undefined || stock.length !== bar.length) wrong.push(`bar ${number + 1} is not of its stock`);
+    const pieces = bar.pieces.slice().sort((a, b) => a.at - b.at);
+    let free = problem.trim;
+    for (const piece of pieces) {
+      if (piece.at < free) wrong.push(`bar ${number + 1}: ${piece.part} overlaps or leaves no room for the blade`);
+      if (piece.length !== problem.parts.find((one) => one.id === piece.part)?.length)
+        wrong.push(`${piece.part} is not of its length`);
+      free = piece.at + piece.length + problem.kerf;
+      if (bar.length - problem.trim < piece.at + piece.length)
+        wrong.push(`bar ${number + 1}: ${piece.part} is past its end`);
+    }
+    if (pieces.length === 0) wrong.push(`bar ${number + 1} is used for nothing`);
+  });
+  for (const part of problem.parts) {
+    if (!Number.isInteger(part.quantity) || part.quantity < 0) continue;
+    const placed = plan.bars.flatMap((bar) => bar.pieces).filter((one) => one.part === part.id).length;
+    const missing = plan.unplaced.filter((one) => one.part === part.id).reduce((sum, one) => sum + one.quantity, 0);
+    if (placed + missing !== part.quantity)
+      wrong.push(`${part.id}: ${placed} placed, ${missing} not, ${part.quantity} wanted`);
+  }
+  for (const stock of problem.stock) {
+    const used = plan.bars.filter((bar) => bar.stock === stock.id).length;
+    if ((stock.have ?? Number.POSITIVE_INFINITY) < used) wrong.push(`${used} of ${stock.id} used, ${stock.have} there`);
+  }
+  const cost = plan.bars.reduce((sum, bar) => sum + (problem.stock.find((one) => one.id === bar.stock)?.cost ?? 0), 0);
+  if (1e-9 * (1 + cost) < Math.abs(cost - plan.cost)) wrong.push(`the bars cost ${cost}, ${plan.cost} said`);
+  if (plan.barsUsed !== plan.bars.length) wrong.push(`${plan.bars.length} bars used, ${plan.barsUsed} said`);
+  if (plan.barsUsed < plan.lowerBound || plan.cost < plan.costBound * (1 - 1e-9))
+    wrong.push("the lower bound is false");
+  return wrong;
 }

@@ -12,7 +12,10 @@ export function quickest(problem: Lengths, demand: readonly number[], have: read
   let best: Pattern[] | undefined;
   const offer = (bars: readonly Pattern[] | undefined): void => {
     if (bars === undefined) return;
-    const cheap = onCheapest({ ...problem, stocks: problem.stocks.map((one, at) => ({ ...one, have: have[at]! })) }, bars);
+    const cheap = onCheapest(
+      { ...problem, stocks: problem.stocks.map((one, at) => ({ ...one, have: have[at]! })) },
+      bars,
+    );
     if (best === undefined || costOf(problem, cheap) < costOf(problem, best)) best = cheap;
   };
   offer(leastSlack(problem, demand, have));
@@ -62,7 +65,7 @@ export function dive(
     });
     const fractions = patterns.map((pattern, at) => ({
       pattern,
-      part: (amounts[at]! + 1e-4) % 1 + (share < 1 ? 0.2 * random.unit() : 0),
+      part: ((amounts[at]! + 1e-4) % 1) + (share < 1 ? 0.2 * random.unit() : 0),
     }));
     fractions.sort((a, b) => b.part - a.part);
     let more = Math.max(1, Math.floor(fractions.length * 0.12 * share));

@@ -38,7 +38,11 @@ const SPECK = 1e-3;
  * Gilmore and Gomory's pattern relaxation (1961) by column generation: patterns are priced by a bounded knapsack, so that
  * no pattern holds more of a length than is wanted. `pool` is offered first and grows by what is found.
  */
-export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], effort: "quick" | "thorough"): Relaxed | undefined {
+export function relax(
+  { lengths, demand, stocks }: Lengths,
+  pool: Pattern[],
+  effort: "quick" | "thorough",
+): Relaxed | undefined {
   const rows = lengths.flatMap((_, kind) => (0 < demand[kind]! ? [kind] : []));
   const size = rows.length;
   const rowOf = new Int32Array(lengths.length).fill(-1);
@@ -64,12 +68,17 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], eff
   let weights: number[] = [];
   let carries: number[] = [];
   for (let turn = 0; turn < 40 * size + 400; turn++) {
-    const entering = price("quick") ?? fromPool() ?? surplus() ?? (effort === "thorough" ? price("thorough") : undefined);
+    const entering = effort === "quick" ? (fromPool() ?? price("quick") ?? surplus()) : thoroughly();
     if (entering === undefined) break;
     if (!pivot(entering)) break;
   }
   if (effort === "thorough" || carries.length === 0) price(effort);
   return result();
+
+  /** Pricing at every pivot needs far fewer of them than settling the known patterns first, but each costs more. */
+  function thoroughly(): Pattern | number | undefined {
+    return price("quick") ?? fromPool() ?? surplus() ?? price("thorough");
+  }
 
   /** The pattern already known with the most negative reduced cost: quick pricing may have lost sight of it. */
   function fromPool(): Pattern | undefined {
@@ -194,7 +203,12 @@ export function relax({ lengths, demand, stocks }: Lengths, pool: Pattern[], eff
 }
 
 /** The pattern of one length alone on the stock that is cheapest for it. */
-function single(kind: number, lengths: Lengths["lengths"], demand: Lengths["demand"], stocks: Lengths["stocks"]): Pattern | undefined {
+function single(
+  kind: number,
+  lengths: Lengths["lengths"],
+  demand: Lengths["demand"],
+  stocks: Lengths["stocks"],
+): Pattern | undefined {
   let best: Pattern | undefined;
   let least = Number.POSITIVE_INFINITY;
   stocks.forEach(({ length, cost, have }, stock) => {

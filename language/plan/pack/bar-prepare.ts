@@ -38,7 +38,10 @@ export function prepareBars(problem: BarProblem): PreparedBars {
     const counts = Number.isInteger(part.quantity) && 0 <= part.quantity;
     if (!isLength(part.length) || !counts || MOST_PIECES < pieces + part.quantity) {
       const why = isLength(part.length) ? "not a count" : "not a size";
-      faults.push({ id: part.id, why: why === "not a size" ? "the length must be a whole number above zero" : countFault(counts) });
+      faults.push({
+        id: part.id,
+        why: why === "not a size" ? "the length must be a whole number above zero" : countFault(counts),
+      });
       unplaced.push({ part: part.id, quantity: counts ? part.quantity : 0, why });
       continue;
     }

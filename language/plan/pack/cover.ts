@@ -34,7 +34,11 @@ export function cheapestToCarry(weight: number, carriers: readonly Carrier[], kn
   const visit = (at: number, rest: number, spent: number): void => {
     const kind = useful[at];
     if (rest <= enough) best = Math.min(best, spent);
-    else if (kind !== undefined && spent + (rest / kind.carries) * kind.cost * (1 - SLACK) < best && visited++ < MOST_NODES) {
+    else if (
+      kind !== undefined &&
+      spent + (rest / kind.carries) * kind.cost * (1 - SLACK) < best &&
+      visited++ < MOST_NODES
+    ) {
       const most = Math.min(kind.have, Math.ceil((rest / kind.carries) * (1 - SLACK) - SLACK));
       for (let count = most; 0 <= count; count--) visit(at + 1, rest - count * kind.carries, spent + count * kind.cost);
     }

@@ -86,7 +86,8 @@ function byBranching(
 ): Load {
   const order = kinds.slice().sort((a, b) => values[b]! / lengths[b]! - values[a]! / lengths[a]! || a - b);
   const shortestFrom = new Float64Array(order.length + 1).fill(Number.POSITIVE_INFINITY);
-  for (let at = order.length - 1; 0 <= at; at--) shortestFrom[at] = Math.min(shortestFrom[at + 1]!, lengths[order[at]!]!);
+  for (let at = order.length - 1; 0 <= at; at--)
+    shortestFrom[at] = Math.min(shortestFrom[at + 1]!, lengths[order[at]!]!);
   const counts = new Int32Array(lengths.length);
   let best = 0;
   let bestCounts = counts.slice();

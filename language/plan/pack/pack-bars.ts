@@ -1,7 +1,7 @@
-import type { BarPlan, BarProblem, UsedBar } from "./bar-problem.ts";
 import { costOf, dive, quickest } from "./bar-dive.ts";
 import { type Lengths, type Pattern, patternOf, relax } from "./bar-lp.ts";
 import { prepareBars } from "./bar-prepare.ts";
+import type { BarPlan, BarProblem, UsedBar } from "./bar-problem.ts";
 import { cheapestToCarry, fewestToCarry } from "./cover.ts";
 import { familyFor } from "./dual-feasible.ts";
 import { addUnplaced } from "./prepare.ts";
@@ -9,7 +9,7 @@ import type { Unplaced } from "./problem.ts";
 import { seededRandom } from "./random.ts";
 
 type Bounds = { sheets: number; cost: number };
-const DIVES = 12;
+const DIVES = 30;
 
 /**
  * The cheapest bars for the lengths wanted, kerf and trim allowed for: quick ways and quick bounds first, then the pattern
@@ -46,13 +46,25 @@ function improved(task: Lengths, start: Pattern[], bounds: Bounds): Pattern[] {
   const weight = task.demand.reduce((sum, count, kind) => sum + count * relaxed.weights[kind]!, 0);
   raise(bounds, task, weight, relaxed.carries);
   const random = seededRandom(1);
+  const promising = nearest(pool, relaxed.weights, task);
   let best = start;
   for (let round = 0; round < DIVES && !meets(task, best, bounds); round++) {
     const goal = equalCosts(task) ? bounds.sheets * task.stocks[0]!.cost : bounds.cost;
-    const found = dive(task, relaxed, pool, Math.max(goal, bounds.cost), random, 1 / (1 + round));
+    const found = dive(task, relaxed, promising.slice(), Math.max(goal, bounds.cost), random, 1 / (1 + round));
     if (found !== undefined && costOf(task, found) < costOf(task, best) - 1e-9) best = found;
   }
   return best;
+}
+
+/** The patterns closest to entering the relaxation: the dives look through them at every pivot, so they must be few. */
+function nearest(pool: readonly Pattern[], weights: readonly number[], task: Lengths): Pattern[] {
+  const worth = ({ counts, kinds, stock }: Pattern): number => {
+    const weight = kinds.reduce((sum, kind) => sum + counts[kind]! * weights[kind]!, 0);
+    return weight - 1e7 * task.stocks[stock]!.cost;
+  };
+  const ranked = pool.map((pattern) => ({ pattern, worth: worth(pattern) }));
+  ranked.sort((a, b) => b.worth - a.worth);
+  return ranked.slice(0, 4 * task.lengths.length).map(({ pattern }) => pattern);
 }
 
 function raise(bounds: Bounds, { stocks }: Lengths, weight: number, carries: readonly number[]): void {
@@ -91,8 +103,12 @@ function meets(task: Lengths, bars: readonly Pattern[], bounds: Bounds): boolean
 function asManyAsThereAre(task: Lengths, unplaced: Unplaced[], members: readonly (readonly string[])[]): Pattern[] {
   const bars: { stock: number; counts: Int32Array; room: number }[] = [];
   task.stocks.forEach(({ length, have }, stock) => {
-    const most = Math.min(have, task.demand.reduce((sum, wanted) => sum + wanted, 0));
-    for (let count = 0; count < most; count++) bars.push({ stock, counts: new Int32Array(task.lengths.length), room: length });
+    const most = Math.min(
+      have,
+      task.demand.reduce((sum, wanted) => sum + wanted, 0),
+    );
+    for (let count = 0; count < most; count++)
+      bars.push({ stock, counts: new Int32Array(task.lengths.length), room: length });
   });
   const order = task.lengths.map((_, kind) => kind).sort((a, b) => task.lengths[b]! - task.lengths[a]! || a - b);
   for (const kind of order) {
