@@ -5,6 +5,7 @@ import type { ClientFacts, Server } from "./lsp/feature.ts";
 import { features } from "./lsp/features.ts";
 import { createProblems } from "./lsp/problems.ts";
 import { rodNotifier } from "./lsp/rod.ts";
+import { tell } from "./lsp/tell.ts";
 import { createPreviewFeed } from "./preview-feed.ts";
 import type { FileParams, ReadFileResult, StartOptions } from "./protocol.ts";
 import { readFile } from "./protocol.ts";
@@ -27,7 +28,8 @@ export function serve(connection: Connection, host: Host): void {
   const session = createSession({
     read: (uri, root) =>
       host.readDisk !== undefined && uri.startsWith("file:") ? host.readDisk(uri, root) : askEditor(connection, uri),
-    fault: (what, error) => connection.console.error(`${what}\n${error instanceof Error ? error.stack : error}`),
+    fault: (what, error) =>
+      tell(() => connection.console.error(`${what}\n${error instanceof Error ? error.stack : error}`)),
   });
   const feed = createPreviewFeed(rodNotifier({ connection, session }));
   const server: Server = { connection, session, problems: createProblems(), feed, client: () => client };
@@ -79,7 +81,7 @@ async function watchBuildFiles(connection: Connection): Promise<void> {
       watchers: [{ globPattern: "**/*.scant" }],
     });
   } catch (error) {
-    connection.console.warn(`Files that change on disk will not be noticed: ${error}`);
+    tell(() => connection.console.warn(`Files that change on disk will not be noticed: ${error}`));
   }
 }
 

@@ -1,3 +1,4 @@
+import { isHarmful } from "./harmless.ts";
 import { cellsOf } from "./wrap.ts";
 
 /** A place in one line, in UTF-16 units from its start, end exclusive. */
@@ -61,7 +62,7 @@ function cellsIn(text: string): Cells {
 /** A tab is two spaces wide wherever it stands; what would move the cursor or change the terminal is shown as a dot. */
 function shownAs(character: string): string {
   if (character === "\t") return "  ";
-  return /^[\p{Cc}\p{Cs}\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]$/u.test(character) ? "·" : character;
+  return isHarmful(character) ? "·" : character;
 }
 
 /** The columns to show: all if they fit, else the stretch with as much on either side as there is room for. */

@@ -3,13 +3,14 @@ export const mainHelp = `scantling: checks build files for cabinets and lists th
 
   scantling check FILE...    what is wrong, where, why, and what would do
   scantling list FILE        the parts to cut
-  scantling plan FILE        how they are cut from sheets and boards, step by step
+  scantling plan FILE        how they are cut from sheets and boards, in order
+  scantling buy FILE...      what to buy for them, added up over several files
   scantling --version        the program's version
   scantling COMMAND --help   more about one command
 
-A FILE is a build file (*.scant); - reads one from the standard input. Files that
-it uses are read from the folder it belongs to and nowhere else: the nearest one
-up that holds a .git; else the working folder, if the file lies in it; else the
+A FILE is a build file (*.scant); - reads one from the standard input. What it
+uses is read from the folder it belongs to and nowhere else: the nearest one up
+that holds a .git; else the working folder, if the file lies in it; else the
 file's own folder.
 
 Exit codes: 0 fine, 1 errors stand in a file, 2 the arguments make no sense or a
@@ -37,8 +38,8 @@ export const listHelp = `scantling list FILE    the parts to cut
                       the same already is not touched
   -h, --help          this text
 
-A file with errors is listed as far as its parts can be worked out; the exit code
-is then 1. Look before you cut.
+A file with errors is listed as far as its parts can be worked out; the exit
+code is then 1. Look before you cut.
 `;
 
 export const planHelp = `scantling plan FILE    how its parts are cut from sheets and boards
@@ -48,6 +49,14 @@ export const planHelp = `scantling plan FILE    how its parts are cut from sheet
                  number of rounds, so that the same file gives the same plan
   -h, --help     this text
 
-"No fewer is possible" is said only where it is proven. The exit code is 1 if the
-file has errors or a part has no place.
+"No fewer is possible" is said only where it is proven. The exit code is 1 if
+the file has errors or a part has no place.
+`;
+
+export const buyHelp = `scantling buy FILE...    what to buy, added up over several files
+
+  -h, --help     this text
+
+Sheets and boards are those of the cutting plan, less whole sheets in the rack;
+screws, pins and edging are counted as is common practice.
 `;

@@ -6,6 +6,7 @@ import type { Arguments } from "./arguments.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes, graver } from "./exit-codes.ts";
+import { harmless } from "./harmless.ts";
 import { listHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import type { Loaded } from "./load.ts";
@@ -63,7 +64,7 @@ function give(loaded: Loaded, { options }: Arguments, io: Io): ExitCode {
   if (options.has("json")) io.out(`${JSON.stringify(namedList(loaded), undefined, 2)}\n`);
   else if (options.has("csv")) io.out(build.csv());
   else if (options.has("markdown")) io.out(build.markdown());
-  else io.out(build.text());
+  else io.out(harmless(build.text()));
   return exitCodes.fine;
 }
 

@@ -1,5 +1,6 @@
 import manifest from "../../package.json" with { type: "json" };
 import { exitCodes } from "./exit-codes.ts";
+import { harmless } from "./harmless.ts";
 import type { ReadText } from "./read-files.ts";
 import { mostBytes, readInside, readText, rootFor, textFrom } from "./read-files.ts";
 import { run } from "./run.ts";
@@ -18,7 +19,7 @@ run(process.argv.slice(2), {
   colour: process.stdout.isTTY === true && !process.env["NO_COLOR"] && process.env["TERM"] !== "dumb",
   version: manifest.version,
   out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(text),
+  err: (text) => void process.stderr.write(harmless(text)),
   read: readText,
   readStdin,
   readUsed: readInside,

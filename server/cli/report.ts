@@ -1,6 +1,7 @@
 import type { Finding } from "../../language/core/finding.ts";
 import { sentence } from "../sentence.ts";
 import { excerptOf } from "./excerpt.ts";
+import { harmless } from "./harmless.ts";
 import type { Loaded } from "./load.ts";
 import type { Style } from "./style.ts";
 import { widthOf, wrap } from "./wrap.ts";
@@ -27,7 +28,7 @@ export function findingText(finding: Finding, loaded: Loaded, style: Style): str
 }
 
 function headLines({ span, severity, code }: Finding, { labelOf }: Loaded, style: Style): readonly string[] {
-  const place = `${labelOf(span.uri)}:${span.line + 1}:${span.column + 1}`;
+  const place = harmless(`${labelOf(span.uri)}:${span.line + 1}:${span.column + 1}`);
   const kind = `${style.severity(severity, severity)} ${code}`;
   const fits = widthOf(`${place} ${severity} ${code}`) <= columns;
   return fits ? [`${style.strong(place)} ${kind}`] : [style.strong(place), `  ${kind}`];
@@ -67,5 +68,7 @@ function linesOf(text: string): readonly string[] {
 function block(label: string, text: string): readonly string[] {
   const indent = "  ";
   const room = columns - indent.length - label.length;
-  return wrap(text, room).map((line, index) => indent + (index === 0 ? label : " ".repeat(label.length)) + line);
+  return wrap(harmless(text), room).map(
+    (line, index) => indent + (index === 0 ? label : " ".repeat(label.length)) + line,
+  );
 }

@@ -4,6 +4,7 @@ import type { Finding, Fix, Severity } from "../../language/core/finding.ts";
 import { sentence } from "../sentence.ts";
 import type { ClientFacts, Feature, Server } from "./feature.ts";
 import { rangeOf } from "./places.ts";
+import { tell } from "./tell.ts";
 
 /** What stands behind a published finding: the ways to mend it, best first. */
 export interface DiagnosticData {
@@ -41,7 +42,7 @@ function publish(server: Server, uri: string, shown: Map<string, string>): void 
   if (shown.get(uri) === said || (isGone && !shown.has(uri))) return;
   if (isGone) shown.delete(uri);
   else shown.set(uri, said);
-  void connection.sendDiagnostics(params);
+  tell(() => connection.sendDiagnostics(params));
 }
 
 /** A finding in the protocol's words. What matters less follows on a line of its own: why it matters. */

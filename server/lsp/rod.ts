@@ -1,6 +1,7 @@
 import type { FileParams, RodChangedParams, RodResult } from "../protocol.ts";
 import { rodChanged, rod as rodRequest } from "../protocol.ts";
 import type { Feature, Server } from "./feature.ts";
+import { tell } from "./tell.ts";
 
 /** Says when the rod of an open file changes, and gives it when asked. */
 export const rod: Feature = {
@@ -25,6 +26,6 @@ async function rodOf({ session, feed }: Server, uri: string): Promise<RodResult>
 export function rodNotifier({ connection, session }: Pick<Server, "connection" | "session">) {
   return (uri: string, version: number): void => {
     const params: RodChangedParams = { uri: session.addressOf(uri), version };
-    void connection.sendNotification(rodChanged, params);
+    tell(() => connection.sendNotification(rodChanged, params));
   };
 }
