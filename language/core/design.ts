@@ -341,6 +341,7 @@ export interface CaseBlock extends NamedBlock {
     | { readonly frame: FaceFrame | undefined; readonly layout: readonly LayoutItem[]; readonly span: Span }
     | undefined;
   readonly freestanding: Word | undefined;
+  readonly onWall: Word | undefined;
 }
 
 export interface TopUse {

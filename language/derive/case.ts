@@ -1,7 +1,7 @@
 import type { CaseBlock, FaceFrame, LayoutItem, MemberItem, StockUse } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
-import { add, compare, equal, zero } from "../core/rational.ts";
+import { add, zero } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
 import type { Word } from "../core/span.ts";
 import { type CaseDepths, caseDepths } from "./case-depths.ts";
@@ -37,6 +37,9 @@ export interface CaseFrame {
   readonly deep: Sourced<Length>;
   readonly kick: { readonly high: Sourced<Length>; readonly deep: Sourced<Length> } | undefined;
   readonly panels: Stock | undefined;
+  /** As the other panels unless it is said otherwise; so is the top. */
+  readonly bottom: Stock | undefined;
+  readonly top: Stock | undefined;
   readonly back: Stock | undefined;
   readonly partitions: Stock | undefined;
   readonly frame: Stock | undefined;
@@ -99,6 +102,8 @@ function caseFrame(context: Context, block: CaseBlock, stocks: ReadonlyMap<strin
     deep,
     kick: kickHigh === undefined || kickDeep === undefined ? undefined : { high: kickHigh, deep: kickDeep },
     panels,
+    bottom: first(block.bottom) ?? panels,
+    top: stockOf(block.top?.stock) ?? panels,
     back: first(block.back),
     partitions: first(block.partitions),
     frame: stockOf(block.frame?.stock),
@@ -133,7 +138,11 @@ function faceOf(
   faceFrame: FaceFrame | undefined,
   layout: readonly LayoutItem[],
 ): DerivedFace {
-  if (faceFrame !== undefined) return framedFace(frame, depths, face, faceFrame);
+  if (faceFrame !== undefined) {
+    // What is laid out beside the frame stands in it.
+    const all = [...faceFrame.layout, ...layout];
+    return framedFace(frame, depths, face, layout.length === 0 ? faceFrame : { ...faceFrame, layout: all });
+  }
   if (layout.length === 0) return noFace;
   return framelessFace(frame, depths, face, layout);
 }
@@ -286,6 +295,7 @@ function framelessFace(
     return noFace;
   }
   const t = panels.thickness;
+  const [bottom, top] = [frame.bottom?.thickness ?? t, frame.top?.thickness ?? t];
   const open = frame.block.top?.choice === "none";
   const high = faceHeight(frame);
   const none: Sourced<Length> = {
@@ -297,12 +307,12 @@ function framelessFace(
       apply: () => zero,
     },
   };
-  const outer: Bound = { member: t, outer: true, beside: none, shared: false };
+  const outer = (member: Sourced<Length>): Bound => ({ member, outer: true, beside: none, shared: false });
   const space: Space = {
     wide: betweenTwo(frame.wide, t),
-    high: open ? less(high, t) : betweenTwo(high, t),
-    at: { x: t.value, y: add(frame.kick?.high.value ?? zero, t.value) },
-    bounds: { left: outer, right: outer, top: outer, bottom: outer },
+    high: open ? less(high, bottom) : insideHeight(high, bottom, top),
+    at: { x: t.value, y: add(frame.kick?.high.value ?? zero, bottom.value) },
+    bounds: { left: outer(t), right: outer(t), top: outer(top), bottom: outer(bottom) },
   };
   const between = (item: MemberItem): Sourced<Length> =>
     item.kind === "rail" ? t : (frame.partitions ?? panels).thickness;
@@ -329,6 +339,11 @@ function framelessFace(
           }),
     ),
   };
+}
+
+/** Between bottom and top, said the short way where they are of one thickness. */
+export function insideHeight(high: Sourced<Length>, bottom: Sourced<Length>, top: Sourced<Length>): Sourced<Length> {
+  return bottom === top ? betweenTwo(high, bottom) : betweenUnlike(high, bottom, top);
 }
 
 function panelsLacking(context: Context, block: CaseBlock): void {
@@ -369,9 +384,4 @@ function openingsOf(
 function behindFrame(frame: CaseFrame, depths: CaseDepths, face: "front" | "rear"): Sourced<Length> | undefined {
   const stock = face === "front" ? frame.frame : frame.rearFrame;
   return stock === undefined ? undefined : less(depths.clear, stock.thickness);
-}
-
-/** Whether a member runs the whole height between a case's outer members. */
-export function runsFull(member: Member, clear: Length): boolean {
-  return member.kind !== "rail" && equal(member.length.value, clear) && compare(clear, zero) !== 0;
 }

@@ -36,7 +36,10 @@ const repeatable = new Set(["edging", "mid"]);
 export function bagOf(reader: Reader, block: BlockWord, properties: readonly ast.Property[]): Bag {
   const byKey = new Map<string, KeyedProperty[]>();
   for (const property of properties) {
-    if (isUnkeyed(property)) continue;
+    if (isUnkeyed(property)) {
+      if (property.$type !== "Allow" && !laidOut.has(block)) reportLayout(reader, block, property);
+      continue;
+    }
     const key = keyOf(property);
     if (key === undefined) continue;
     if (!propertiesOf(block).has(key)) {
@@ -48,6 +51,21 @@ export function bagOf(reader: Reader, block: BlockWord, properties: readonly ast
     byKey.set(key, [...before, property]);
   }
   return { reader, block, byKey };
+}
+
+/** Blocks in which openings are laid out. */
+const laidOut = new Set<BlockWord>(["case", "rear", "face frame"]);
+
+function reportLayout(reader: Reader, block: BlockWord, item: ast.LayoutItem): void {
+  const field = item.$type === "Split" ? "direction" : item.$type === "Member" ? "kind" : "word";
+  report(reader, {
+    code: "statement/not-here",
+    severity: "error",
+    span: spanOfField(reader, item, field),
+    message: `${article(block)} is not laid out`,
+    reason: "Openings and what stands between them are laid out in a case, its face frame or its rear.",
+    remedy: "Move it there, or take it out.",
+  });
 }
 
 function isUnkeyed(property: ast.Property): property is ast.Allow | ast.LayoutItem {

@@ -36,6 +36,7 @@ export function lowerCase(reader: Reader, node: ast.NamedBlock): readonly CaseBl
       layout: lowerLayout(reader, node.properties),
       rear: rearOf(reader, node),
       freestanding: flag(bag, "freestanding"),
+      onWall: flag(bag, "on-wall"),
     },
   ];
 }

@@ -20,7 +20,7 @@ import { lowerExpr, lowerMeasure } from "./lower-expr.ts";
 import { blockOf } from "./lower-stock.ts";
 import { lowerNames } from "./names.ts";
 import type { Reader } from "./reader.ts";
-import { maybe, spanOf, spanOfField, wordOf } from "./reader.ts";
+import { maybe, report, spanOf, spanOfField, wordOf } from "./reader.ts";
 
 function fillOf(reader: Reader, node: ast.FillBlock): FillBlock {
   return {
@@ -139,6 +139,16 @@ function doorFrameOf(bag: Bag): FrontBlock["frame"] {
   if (found === undefined) return undefined;
   const stock = wordOf(bag.reader, found.node, "stock", maybe(found.node.stock));
   if (stock === undefined) return undefined;
+  for (const property of found.node.properties) {
+    report(bag.reader, {
+      code: "statement/not-here",
+      severity: "error",
+      span: spanOf(bag.reader, property),
+      message: "this is said of a face frame, not of the frame of a door or front",
+      reason: "The frame of a door is written in one line; what else it has stands beside it.",
+      remedy: `Write frame ${stock.text} LENGTH wide, and stiles, rails or joint in the block itself.`,
+    });
+  }
   return {
     key: found.key,
     stock,

@@ -1,7 +1,7 @@
 import type { FaceFrame, LayoutItem, MemberItem, OpeningItem, Share } from "../core/design.ts";
 import type { Span } from "../core/span.ts";
 import type * as ast from "../generated/ast.ts";
-import { bagOf, given, givenList, joint } from "./bag.ts";
+import { type Bag, bagOf, given, givenList, joint } from "./bag.ts";
 import { lowerMeasure } from "./lower-expr.ts";
 import { lowerNames } from "./names.ts";
 import type { Reader } from "./reader.ts";
@@ -64,6 +64,7 @@ function lowerOpening(reader: Reader, node: ast.OpeningItem): readonly OpeningIt
   const name = wordOf(reader, node, "name", maybe(node.name));
   if (name === undefined) return [];
   const bag = bagOf(reader, "opening", node.properties);
+  for (const key of ["wide", "high", "beside"]) notOfLayout(bag, key);
   return [
     {
       kind: "opening",
@@ -73,6 +74,20 @@ function lowerOpening(reader: Reader, node: ast.OpeningItem): readonly OpeningIt
       span: spanOf(reader, node),
     },
   ];
+}
+
+/** In a layout the size of an opening follows from what stands round it. */
+function notOfLayout(bag: Bag, key: string): void {
+  const stated = givenList(bag, key);
+  if (stated === undefined) return;
+  report(bag.reader, {
+    code: "statement/not-here",
+    severity: "error",
+    span: stated.key.span,
+    message: `"${key}" is not said of an opening in a layout`,
+    reason: "It follows from the division that the opening stands in, and from the members round it.",
+    remedy: "Write its share of the division behind its name: opening NAME 6.",
+  });
 }
 
 /** Several openings in one line, with the member said between each two of them. */
@@ -107,6 +122,16 @@ export function lowerFaceFrame(reader: Reader, node: ast.FrameProperty): FaceFra
   const stock = wordOf(reader, node, "stock", maybe(node.stock));
   if (stock === undefined) return undefined;
   const bag = bagOf(reader, "face frame", node.properties);
+  if (node.width !== undefined) {
+    report(reader, {
+      code: "statement/not-here",
+      severity: "error",
+      span: spanOf(reader, node.width),
+      message: "a face frame has no one width here",
+      reason: "This is how the frame of a door is written; a face frame has stiles, rails and openings.",
+      remedy: `Write frame ${stock.text} { stiles LENGTH  rails LENGTH  across { ... } }.`,
+    });
+  }
   return {
     word: { text: "frame", span: spanOfField(reader, node, "key") },
     stock,

@@ -4,7 +4,7 @@ import type { Measure } from "../core/expr.ts";
 import type { Finding } from "../core/finding.ts";
 import type { Units } from "../core/length.ts";
 import type * as ast from "../generated/ast.ts";
-import { lowerAllow, unquote } from "./bag.ts";
+import { bagOf, lowerAllow, unquote } from "./bag.ts";
 import { lowerCase } from "./lower-case.ts";
 import { lowerExpr, lowerMeasure } from "./lower-expr.ts";
 import { lowerBox, lowerFront, lowerShelf } from "./lower-fill.ts";
@@ -49,6 +49,8 @@ export function lower(text: string, uri: string): Design {
     });
   }
   checkUnits(reader, statements);
+  // A block that takes no property yet still says so of those that are written in it.
+  for (const node of of(statements, "ShopBlock")) if (node.kind === "times") bagOf(reader, "times", node.properties);
   return designOf(reader, statements);
 }
 

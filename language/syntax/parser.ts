@@ -1,11 +1,20 @@
 import type {
+  CstNode,
+  GrammarAST,
   LangiumCoreServices,
   LangiumSharedCoreServices,
   Module,
   ParseResult,
   PartialLangiumCoreServices,
+  ValueType,
 } from "langium";
-import { createDefaultCoreModule, createDefaultSharedCoreModule, EmptyFileSystem, inject } from "langium";
+import {
+  createDefaultCoreModule,
+  createDefaultSharedCoreModule,
+  DefaultValueConverter,
+  EmptyFileSystem,
+  inject,
+} from "langium";
 import type { BuildFile } from "../generated/ast.ts";
 import { ScantlingGeneratedModule, ScantlingGeneratedSharedModule } from "../generated/module.ts";
 import { WordLexer, WordTokenBuilder } from "./words.ts";
@@ -23,8 +32,19 @@ export interface Parsed {
 }
 
 const languageModule: Module<LangiumCoreServices, PartialLangiumCoreServices> = {
-  parser: { TokenBuilder: () => new WordTokenBuilder(), Lexer: (services) => new WordLexer(services) },
+  parser: {
+    TokenBuilder: () => new WordTokenBuilder(),
+    Lexer: (services) => new WordLexer(services),
+    ValueConverter: () => new PlainValues(),
+  },
 };
+
+/** Leaves texts as they are written: taking off a quotation mark that is not there yet would take a letter. */
+class PlainValues extends DefaultValueConverter {
+  protected override runConverter(rule: GrammarAST.AbstractRule, input: string, node: CstNode): ValueType {
+    return rule.name === "STRING" ? input : super.runConverter(rule, input, node);
+  }
+}
 
 /** One parser serves the whole program: it keeps no state between texts, and building it is the dear part. */
 let services: LangiumCoreServices | undefined;

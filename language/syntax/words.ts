@@ -22,13 +22,13 @@ export interface Follow {
  */
 export class WordLexer extends DefaultLexer {
   private readonly follows: ReadonlyMap<string, Follow>;
-  private readonly starters: ReadonlySet<string>;
+  private readonly free: ReadonlySet<string>;
   private readonly idType: Token["tokenType"];
 
   constructor(services: LangiumCoreServices) {
     super(services);
     this.follows = followTable(services.Grammar);
-    this.starters = starters(services.Grammar);
+    this.free = freeWords(services.Grammar);
     this.idType = this.definition["ID"]!;
   }
 
@@ -43,7 +43,12 @@ export class WordLexer extends DefaultLexer {
     tokens.forEach((token, index) => {
       const before = tokens[index - 1];
       if (before === undefined || !/^[A-Za-z]/.test(token.image)) return;
-      if (token.tokenType !== this.idType && !this.isName(before, token, tokens[index + 1], given)) return;
+      if (token.tokenType !== this.idType) {
+        const after = tokens[index + 1];
+        const listed = before.image === "," && tokens[index - 2]?.tokenType === this.idType;
+        const isName = listed ? this.isListed(before, token, after, given) : this.isName(before, token, after, given);
+        if (!isName) return;
+      }
       if (token.tokenType !== this.idType) this.retag(token);
       if (givesName.has(before.image)) given.add(token.image);
     });
@@ -57,9 +62,16 @@ export class WordLexer extends DefaultLexer {
     if (after?.image === "." && after.startOffset === token.startOffset + token.image.length) return true;
     const follow = this.follows.get(before.image);
     if (follow === undefined || !follow.name || follow.keywords.has(token.image)) return false;
-    // A word that nothing begins with is no property that follows an unfinished one.
-    if (follow.count || follow.open) return given.has(token.image) || !this.starters.has(token.image);
+    // A word that only ever stands behind another word is no property that follows an unfinished one.
+    if (follow.count || follow.open) return given.has(token.image) || !this.free.has(token.image);
     return true;
+  }
+
+  /** Behind a name and a comma: the next name of a list, unless `openings a, b, rails 2` goes on to what is between. */
+  private isListed(before: Token, token: Token, after: Token | undefined, given: ReadonlySet<string>): boolean {
+    if (before.startLine !== token.startLine) return false;
+    if (after !== undefined && goesOn.has(after.image)) return true;
+    return given.has(token.image) && !between.has(token.image);
   }
 
   private retag(token: Token): void {
@@ -82,6 +94,9 @@ export class WordTokenBuilder extends DefaultTokenBuilder {
     return [...tokens.filter(isFirst), ...tokens.filter((token) => !isFirst(token))];
   }
 }
+
+const between = new Set(["rails", "stiles", "partitions"]);
+const goesOn = new Set(["{", ",", "like", "to"]);
 
 const givesName = new Set([
   "let",
@@ -106,10 +121,28 @@ export function followTable(grammar: Grammar): ReadonlyMap<string, Follow> {
   return table;
 }
 
-/** Every word that some rule can begin with. */
-function starters(grammar: Grammar): ReadonlySet<string> {
-  const rules = grammar.rules.filter((rule) => GrammarAST.isParserRule(rule));
-  return rules.map((rule) => first(rule.definition, 0)).reduce(union).keywords;
+/** Every word that can stand behind something other than another word, or begin a rule. */
+function freeWords(grammar: Grammar): ReadonlySet<string> {
+  const free = new Set<string>();
+  for (const rule of grammar.rules) if (GrammarAST.isParserRule(rule)) gatherFree(rule.definition, false, free);
+  return free;
+}
+
+/** Gathers the free words of an element, given whether a word stands before it; says whether it ends in a word. */
+function gatherFree(element: AbstractElement, behindWord: boolean, free: Set<string>): boolean {
+  if (GrammarAST.isKeyword(element)) {
+    if (!behindWord) free.add(element.value);
+    return true;
+  }
+  if (GrammarAST.isAssignment(element)) return gatherFree(element.terminal, behindWord, free);
+  if (GrammarAST.isAlternatives(element)) {
+    return element.elements.map((choice) => gatherFree(choice, behindWord, free)).every((ends) => ends);
+  }
+  if (!GrammarAST.isGroup(element)) return false;
+  return element.elements.reduce((behind, part) => {
+    const ends = gatherFree(part, behind, free);
+    return optional(part) ? ends && behind : ends;
+  }, behindWord);
 }
 
 const emptyFollow: Follow = { keywords: new Set(), name: false, count: false, open: true };
