@@ -60,9 +60,8 @@ describe("a word of the language as a name", () => {
     "%s is read where only a name can be meant",
     (word) => {
       expect(clean(`opening left { wide ${word}.width  high left.${word} }`).openings).toHaveLength(1);
-      expect(clean(`front for a, b { slab ${word}  edging ${word} on left }`).fronts[0]?.slab?.stocks[0]?.text).toBe(
-        word,
-      );
+      const front = clean(`sheet ${word} { } front for a, b { slab ${word}  edging ${word} on left }`).fronts[0];
+      expect([front?.slab?.stocks[0]?.text, front?.edging[0]?.stocks[0]?.text]).toEqual([word, word]);
       expect(clean(`offcut of ${word} 12 x 30`).offcuts[0]?.stock.text).toBe(word);
     },
   );
