@@ -3,12 +3,17 @@ import { readArguments } from "./arguments.ts";
 import { checkDocument } from "./check-document.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes, graver } from "./exit-codes.ts";
+import { harmless } from "./harmless.ts";
 import { checkHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { load, namedFindings } from "./load.ts";
 import { findingText } from "./report.ts";
 import { createStyle } from "./style.ts";
+import { wrap } from "./wrap.ts";
+
+/** How many findings of one file are printed for people: a file that is no build file has thousands. */
+const mostShown = 50;
 
 /** `scantling check FILE...`: what is wrong in them and in what they use. A file that cannot be read stops no other. */
 export async function check(words: readonly string[], io: Io): Promise<ExitCode> {
@@ -58,14 +63,30 @@ function printText(loaded: readonly Loaded[], io: Io): number {
   const seen = new Set<string>();
   const counts: Record<Severity, number> = { error: 0, warning: 0, hint: 0 };
   for (const file of loaded) {
-    for (const finding of file.build.findings) {
-      if (!isFirst(seen, keyOf(finding))) continue;
-      counts[finding.severity] += 1;
-      io.out(findingText(finding, file, style));
-    }
+    const fresh = file.build.findings.filter((finding) => isFirst(seen, keyOf(finding)));
+    for (const finding of fresh) counts[finding.severity] += 1;
+    const shown = gravest(fresh, mostShown);
+    for (const finding of shown) io.out(findingText(finding, file, style));
+    if (shown.length < fresh.length) io.out(`${moreText(fresh.length - shown.length, file)}\n`);
   }
   io.out(`${summary(counts, loaded.length)}\n`);
   return counts.error;
+}
+
+/** So many of the findings, errors before warnings before hints, in the order of the text. */
+function gravest(findings: readonly Finding[], most: number): readonly Finding[] {
+  if (findings.length <= most) return findings;
+  const order = (["error", "warning", "hint"] as const).flatMap((severity) =>
+    findings.filter((finding) => finding.severity === severity),
+  );
+  const kept = new Set(order.slice(0, most));
+  return findings.filter((finding) => kept.has(finding));
+}
+
+function moreText(more: number, { label }: Loaded): string {
+  return wrap(harmless(`and ${more} more in ${label}: mend some of these first, or see all with --json`), 80).join(
+    "\n",
+  );
 }
 
 /** A file that two builds use is looked at twice; what is found is said once. */

@@ -1,6 +1,6 @@
 import { relative, resolve, sep } from "node:path";
 import { URI } from "vscode-uri";
-import type { Build } from "../../language/service.ts";
+import type { Build, Workspace } from "../../language/service.ts";
 import { createWorkspace } from "../../language/service.ts";
 import type { ListFinding } from "../../language/view/types.ts";
 import type { Io } from "./io.ts";
@@ -17,6 +17,7 @@ export interface Loaded {
 
 /** Reads a build file and all that it uses; a failure is a whole sentence. */
 export async function load(name: string, io: Io): Promise<Loaded | { readonly failure: string }> {
+  if (name === "") return { failure: "the name of a file is empty" };
   const isStdin = name === "-";
   const label = isStdin ? "stdin" : name;
   const path = resolve(io.cwd, isStdin ? "stdin.scant" : name);
@@ -27,22 +28,33 @@ export async function load(name: string, io: Io): Promise<Loaded | { readonly fa
   const root = URI.file(io.rootFor(path)).toString();
   const workspace = createWorkspace({ root });
   workspace.set(uri, read.text);
+  try {
+    await gather(workspace, uri, root, io);
+    const build = workspace.build(uri);
+    return {
+      build,
+      label,
+      labelOf: (of) => (of === uri ? label : wayTo(of, io.cwd)),
+      textOf: (of) => workspace.textOf(of),
+    };
+  } catch (error) {
+    // Never meant to happen; if it does, the other files are checked all the same.
+    return { failure: `${label} could not be worked out: ${error instanceof Error ? error.message : String(error)}` };
+  }
+}
+
+/** Sets the texts of all that the file uses, near or far, and that can be had. */
+async function gather(workspace: Workspace, uri: string, root: string, io: Io): Promise<void> {
   const absent = new Set<string>();
   for (;;) {
     const wanted = workspace.missing(uri).filter((used) => !absent.has(used));
-    if (wanted.length === 0) break;
+    if (wanted.length === 0) return;
     for (const used of wanted) {
       const text = await io.readUsed(used, root);
       if (text === undefined) absent.add(used);
       else workspace.set(used, text);
     }
   }
-  return {
-    build: workspace.build(uri),
-    label,
-    labelOf: (of) => (of === uri ? label : wayTo(of, io.cwd)),
-    textOf: (of) => workspace.textOf(of),
-  };
 }
 
 /** Findings with their files called as a person would. */

@@ -98,6 +98,19 @@ test("a long name keeps its place on a line of its own, and nothing else is wide
   for (const line of lines.filter((each) => !each.includes("deep/"))) expect(line.length).toBeLessThanOrEqual(80);
 });
 
+test("a file that is no build file does not flood the terminal, and its summary counts all", async () => {
+  const done = await shop({ "a.scant": "] ".repeat(3000) }).run("check", "a.scant");
+  const document = JSON.parse((await shop({ "a.scant": "] ".repeat(3000) }).run("check", "a.scant", "--json")).out);
+  expect(document.errors).toBeGreaterThan(50);
+  expect(done.out.match(/^a\.scant:/gm)).toHaveLength(50);
+  expect(done.out).toContain(`and ${document.errors - 50} more in a.scant: mend some of these first`);
+  expect(done.out).toContain(`1 file checked: ${document.errors} errors`);
+});
+
+test("an empty name is no folder", async () => {
+  expect((await shop({}).run("check", "")).err).toBe("scantling: the name of a file is empty\n");
+});
+
 test("what a file holds cannot steer the terminal", async () => {
   const done = await shop({ "a.scant": `${fits}\u001b]0;owned\u0007 \u202e }{\n` }).run("check", "a.scant");
   expect(done.code).toBe(1);
