@@ -9,7 +9,8 @@ import type { Unplaced } from "./problem.ts";
 import { seededRandom } from "./random.ts";
 
 type Bounds = { sheets: number; cost: number };
-const DIVES = 30;
+const LEAST_DIVES = 30;
+const DIVE_WORK = 600_000;
 
 /**
  * The cheapest bars for the lengths wanted, kerf and trim allowed for: quick ways and quick bounds first, then the pattern
@@ -46,9 +47,10 @@ function improved(task: Lengths, start: Pattern[], bounds: Bounds): Pattern[] {
   const weight = task.demand.reduce((sum, count, kind) => sum + count * relaxed.weights[kind]!, 0);
   raise(bounds, task, weight, relaxed.carries);
   const random = seededRandom(1);
+  const dives = LEAST_DIVES + Math.floor(DIVE_WORK / task.lengths.length ** 2);
   const promising = nearest(pool, relaxed.weights, task);
   let best = start;
-  for (let round = 0; round < DIVES && !meets(task, best, bounds); round++) {
+  for (let round = 0; round < dives && !meets(task, best, bounds); round++) {
     const goal = equalCosts(task) ? bounds.sheets * task.stocks[0]!.cost : bounds.cost;
     const found = dive(task, relaxed, promising.slice(), Math.max(goal, bounds.cost), random, 1 / (1 + round));
     if (found !== undefined && costOf(task, found) < costOf(task, best) - 1e-9) best = found;

@@ -32,12 +32,12 @@ export type Packing = {
 type Attempt = { readonly fleet: Fleet; search: Search; rounds: number; restarts: number };
 
 const MANNERS: readonly Manner[] = [
-  { memory: 50, removed: 8, power: 1.5, blink: 0.02 },
+  { memory: 50, removed: 12, power: 1.3, blink: 0.02 },
   { memory: 200, removed: 10, power: 2, blink: 0.02 },
   { memory: 50, removed: 12, power: 1.2, blink: 0.05 },
   { memory: 400, removed: 6, power: 1.5, blink: 0.01 },
 ];
-const FIRST_STRETCH = 20_000;
+const FIRST_STRETCH = 30_000;
 
 /** Packs parts within a budget and answers the best plan found; the same input and steps give the same plan. */
 export function packSheets(problem: SheetProblem, budget: Budget): SheetPlan {
