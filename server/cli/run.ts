@@ -1,3 +1,4 @@
+import { buy } from "./buy.ts";
 import { check } from "./check.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes } from "./exit-codes.ts";
@@ -13,6 +14,7 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ["check", check],
   ["list", list],
   ["plan", plan],
+  ["buy", buy],
 ]);
 
 /** The whole program over an injected world: the words behind its name in, an exit code out. */
