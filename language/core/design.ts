@@ -469,7 +469,6 @@ export interface MidMembers {
   readonly key: Word;
   readonly which: "rails" | "stiles";
   readonly count: Expr;
-  readonly places: readonly Measure[];
 }
 
 export interface ShelfBlock extends FillBlock {

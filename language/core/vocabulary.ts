@@ -72,8 +72,8 @@ const front: Readonly<Record<string, PropertyWord>> = {
   mitred: { form: "mitred", means: "its frame is mitred at the corners" },
   float: { form: "float LENGTH", means: "the room that the panel has in its groove at each edge" },
   mid: {
-    form: "mid rails | stiles COUNT [at LENGTH, ...]",
-    means: "members between the outer ones, evenly spread unless placed",
+    form: "mid rails | stiles COUNT",
+    means: "members between the outer ones, evenly spread",
   },
   edging,
   grain,

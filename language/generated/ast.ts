@@ -711,7 +711,7 @@ export function isLift(item: unknown): item is Lift {
 
 /** A length, its tolerance, or the range it was measured in. */
 export interface Measure extends langium.AstNode {
-    readonly $container: Brackets | CornersProperty | CutRecord | EdgedMeasure | Fitting | FrameProperty | JointProperty | KickProperty | Let | Lift | Member | MidProperty | NailersProperty | Offcut | OpeningsItem | Share | SizeProperty | TableSide | TopProperty;
+    readonly $container: Brackets | CornersProperty | CutRecord | EdgedMeasure | Fitting | FrameProperty | JointProperty | KickProperty | Let | Lift | Member | NailersProperty | Offcut | OpeningsItem | Share | SizeProperty | TableSide | TopProperty;
     readonly $type: 'Measure';
     tolerances: Array<Tolerance>;
     upper?: Expression;
@@ -768,7 +768,6 @@ export interface MidProperty extends langium.AstNode {
     readonly $type: 'MidProperty';
     count: string;
     key: 'mid';
-    places: Array<Measure>;
     which: 'rails' | 'stiles';
 }
 
@@ -776,7 +775,6 @@ export const MidProperty = {
     $type: 'MidProperty',
     count: 'count',
     key: 'key',
-    places: 'places',
     which: 'which'
 } as const;
 
@@ -1949,11 +1947,6 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 },
                 key: {
                     name: MidProperty.key
-                },
-                places: {
-                    name: MidProperty.places,
-                    defaultValue: [],
-                    optional: true
                 },
                 which: {
                     name: MidProperty.which

@@ -160,8 +160,7 @@ function doorFrameOf(bag: Bag): FrontBlock["frame"] {
 function midOf(bag: Bag): FrontBlock["mid"] {
   return allOf(bag, "MidProperty", "mid").flatMap(({ node, key }) => {
     if (maybe(node.which) === undefined || maybe(node.count) === undefined) return [];
-    const places = node.places.flatMap((place) => lowerMeasure(bag.reader, place) ?? []);
-    return [{ key, which: node.which, count: countExpr(bag, node, node.count), places }];
+    return [{ key, which: node.which, count: countExpr(bag, node, node.count) }];
   });
 }
 

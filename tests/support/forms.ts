@@ -1,6 +1,6 @@
 /** Forms that the general reading of alternatives does not cover. */
 const special: Readonly<Record<string, readonly string[]>> = {
-  "mid rails | stiles COUNT [at LENGTH, ...]": ["mid rails 1", "mid stiles 2", "mid rails 2 at 3 1/4, 9"],
+  "mid rails | stiles COUNT": ["mid rails 1", "mid stiles 2", "mid rails 2"],
   "lengths FIRST to LAST by STEP, or a list": ["lengths 10 to 28 by 2", "lengths 10, 12 1/2, 14", "lengths 10"],
   "corners JOINT [LENGTH] [ends over sides]": [
     ...["pocket screws", "screws", "nails", "rabbet", "dado", "dovetails", "half-blind dovetails", "fingers"].flatMap(
