@@ -1,0 +1,270 @@
+import { describe, expect, test } from "vitest";
+import { allParts, built, errorsOf, exact, machiningOf, partOf, partsOf } from "../../support/built.ts";
+
+const shop = `inches
+sheet ply     { called 3/4  measures 23/32  size 48 x 96 }
+sheet thin    { called 1/2  measures 15/32  size 48 x 96 }
+sheet quarter { called 1/4  measures 7/32   size 48 x 96 }
+board oak     { thick 3/4  wide 5 1/2  long 96 }
+edging band   { thick 1/32 }
+hinges cup    { cup 35mm  bore 5mm }
+`;
+const over = (opening: string, front: string) => built(`${shop}opening left { ${opening} }\n${front}`);
+const slab = (front: string, opening = "wide 12  high 6") =>
+  partsOf(over(opening, `front for left { slab ply  ${front} }`), "front left");
+
+describe("the size of a front", () => {
+  test("is the opening and an overlay at each edge, each edge as it is said", () => {
+    expect(slab("overlay 1/2")).toEqual(["1 slab 13 x 7"]);
+    // 12 + 1/2 + 3/8 = 12 7/8; 6 + 1/4 + 0 = 6 1/4
+    expect(slab("overlay 1/2 left, 3/8 right, 1/4 top, 0 bottom")).toEqual(["1 slab 12 7/8 x 6 1/4"]);
+    // one edge named, the others as the one without a name
+    expect(slab("overlay 1/2, 1/4 top")).toEqual(["1 slab 13 x 6 3/4"]);
+    // an opening that stands, nothing said: 1/2 all round
+    expect(slab("")).toEqual(["1 slab 13 x 7"]);
+  });
+
+  test("is the opening less a gap at each edge where it is inset: 1/16 (NAVEDTRA 14045, ch. 5)", () => {
+    expect(slab("inset")).toEqual(["1 slab 11 7/8 x 5 7/8"]);
+    expect(slab("inset  gap 3/32")).toEqual(["1 slab 11 13/16 x 5 13/16"]);
+  });
+
+  test("goes by the smallest reading where it is inset and by the largest where it covers", () => {
+    const uneven = "wide 12, 12 1/8, 12 1/16  high 6, 6 1/32, 6";
+    expect(slab("inset", uneven)).toEqual(["1 slab 11 7/8 x 5 7/8"]);
+    expect(slab("overlay 1/2", uneven)).toEqual(["1 slab 13 1/8 x 7 1/32"]);
+  });
+
+  test("of a pair is half of what the gap between them leaves", () => {
+    // (24 + 1 − 1/8) ÷ 2 = 12 7/16
+    const build = over("wide 24  high 20", "door for left { overlay 1/2  pair  gap 1/8  slab ply  hinged left }");
+    expect(partsOf(build, "door left")).toEqual(["2 slab 21 x 12 7/16"]);
+    // inset: 24 − 2 × 1/16 = 23 7/8, less the gap of 1/8, halved: 11 7/8; 20 − 1/8 = 19 7/8
+    const inset = over("wide 24  high 20", "door for left { inset  pair  gap 1/8  slab ply  hinged left }");
+    expect(partsOf(inset, "door left")).toEqual(["2 slab 19 7/8 x 11 7/8"]);
+  });
+
+  test("is what is stated, and an overlay that says otherwise is found", () => {
+    expect(slab("wide 13 1/4  high 7")).toEqual(["1 slab 13 1/4 x 7"]);
+    expect(errorsOf(over("wide 12  high 6", "front for left { slab ply  overlay 1/2  wide 13 1/4 }"))).toEqual([
+      "size/disagree",
+    ]);
+  });
+});
+
+describe("full overlay", () => {
+  const store = (doors: string) =>
+    built(`${shop}
+    case store { wide 30  high 20  deep 12  panels ply  across { opening a  partition  opening b } }
+    ${doors}`);
+
+  test("covers the case but for the reveals, and shares a partition less the gap", () => {
+    const build = store("door for a, b { full-overlay  reveal 1/16  gap 1/8  slab ply  hinged left }");
+    // openings: (30 − 3 × 23/32) ÷ 2 = 13 59/64; outside 23/32 − 1/16 = 42/64; inside (23/32 − 4/32) ÷ 2 = 19/64
+    // wide 13 59/64 + 42/64 + 19/64 = 14 7/8; high 20 − 2 × 1/16 = 19 7/8
+    expect(partsOf(build, "door a")).toEqual(["1 slab 19 7/8 x 14 7/8"]);
+    expect(partsOf(build, "door b")).toEqual(["1 slab 19 7/8 x 14 7/8"]);
+    // two doors, a gap and two reveals are the case again: 2 × 14 7/8 + 1/8 + 2 × 1/16 = 30
+  });
+
+  test("is what a frameless case has when nothing is said: 3 mm between faces, half of it at the outside", () => {
+    const build = store("front for a { slab ply }");
+    const [front] = build.derivation.model.fronts;
+    // 23/32 − 1.5 mm = 23/32 − 15/254 = (2921 − 240) / 4064; (23/32 − 3 mm) ÷ 2 = (2921 − 480) / 8128
+    expect([front!.overlays.left!, front!.overlays.right!].map(exact)).toEqual(["2681/4064", "2441/8128"]);
+  });
+
+  test("one front may span openings side by side, the member between them counted in", () => {
+    const build = store("front spanning a, b { full-overlay  reveal 1/16  slab ply }");
+    expect(partsOf(build, "front a+b")).toEqual(["1 slab 29 7/8 x 19 7/8"]);
+  });
+});
+
+describe("frame and panel", () => {
+  test("a front 17 x 20 1/4 of 2 wide members and a 3/8 tongue has stiles 20 1/4 and rails 13 3/4", () => {
+    const build = over(
+      "wide 16  high 19 1/4",
+      "door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left }",
+    );
+    // rails 17 − 2 × 2 + 2 × 3/8 = 13 3/4; ply floats 1/32 an edge: 17 − 4 + 3/4 − 1/16 = 13 11/16 by 20 1/4 − 4 + 3/4 − 1/16 = 16 15/16
+    expect(partsOf(build, "door left")).toEqual([
+      "2 stile 20 1/4 x 2",
+      "2 rail 13 3/4 x 2",
+      "1 panel 16 15/16 x 13 11/16",
+    ]);
+  });
+
+  test("a door 15 x 24 with 2 1/4 members (facts by the identities of AWS frames): rails 11 1/4, solid panel 11 x 20", () => {
+    const door = (grooves: string) =>
+      partsOf(
+        built(`${shop}${grooves} opening left { wide 14  high 23 }
+        door for left { overlay 1/2  frame oak 2 1/4 wide  panel oak solid  float 1/8  hinged left }`),
+        "door left",
+      );
+    expect(door("")).toEqual(["2 stile 24 x 2 1/4", "2 rail 11 1/4 x 2 1/4", "1 panel 20 x 11"]);
+    // g = 7/16: 15 − 4 1/2 + 7/8 = 11 3/8
+    expect(door("grooves { wide 1/4  deep 7/16 }")[1]).toBe("2 rail 11 3/8 x 2 1/4");
+  });
+
+  test("a solid panel has room for what its wood swells by: half at each edge, up to the next 1/64", () => {
+    const door = (species: string, place = "") =>
+      partOf(
+        built(`inches ${place} board wood { thick 3/4  species ${species}  sawn flat  moisture 8 % }
+        opening left { wide 15  high 20 }
+        door for left { inset  gap 0  frame wood 2 wide  panel wood solid  hinged left }`),
+        "door left",
+        "panel",
+      );
+    // clear width 15 − 4 = 11; sugar maple flat-sawn 0.00353 (Wood Handbook, Table 13-5) from 8 to 12 %: 11 × 0.01412 = 0.1553,
+    // half is 0.0777 = 4.97/64, up to 5/64: 11 + 3/4 − 2 × 5/64 = 11 19/32; along the grain 16 + 3/4 − 2 × 1/16 = 16 5/8
+    const maple = door("hard maple", "place { shop 8 %  driest 6 %  dampest 12 % }");
+    expect([exact(maple.length), exact(maple.width)]).toEqual(["16 5/8", "11 19/32"]);
+    // wood that is as damp as it will get has the 1/16 that it needs to go in: 11 3/4 − 1/8
+    expect(exact(door("hard maple", "place { shop 8 %  driest 6 %  dampest 8 % }").width)).toBe("11 5/8");
+    // an unknown wood has 1/8 (common practice, no source)
+    expect(exact(door("moon wood").width)).toBe("11 1/2");
+  });
+
+  test("a panel flush with the back: the groove lies its rabbet's depth from the back face", () => {
+    const build = over(
+      "wide 16  high 19 1/4",
+      "door for left { overlay 1/2  frame oak 2 wide  panel thin flush back  hinged left }",
+    );
+    // p − b = 15/32 − 8/32 = 7/32 deep, 3/8 wide; in front of the groove stay 3/4 − 15/32 = 9/32
+    expect(machiningOf(partOf(build, "door left", "panel"))).toEqual(["rabbet back, all edges, 3/8 wide, 7/32 deep"]);
+    expect(machiningOf(partOf(build, "door left", "stile"))).toEqual([
+      "groove inner edge, off centre: front face marked, 1/4 wide, 3/8 deep, 7/32 from",
+    ]);
+    const centred = over(
+      "wide 16  high 19 1/4",
+      "door for left { overlay 1/2  frame oak 2 wide  panel thin  hinged left }",
+    );
+    expect(machiningOf(partOf(centred, "door left", "stile"))).toEqual([
+      "groove inner edge, centred, 1/4 wide, 3/8 deep",
+    ]);
+    // a panel thinner than the cutter has a groove of its own thickness
+    const thin = over(
+      "wide 16  high 19 1/4",
+      "door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left }",
+    );
+    expect(machiningOf(partOf(thin, "door left", "stile"))).toEqual([
+      "groove inner edge, centred, 7/32 wide, 3/8 deep",
+    ]);
+    expect(machiningOf(partOf(thin, "door left", "panel"))).toEqual([]);
+  });
+
+  test.each([
+    // clear width 17 − 4 = 13
+    ["", "13 3/4"],
+    ["joint tongue", "13 3/4"],
+    // 13 + 2 × 1 1/4 = 15 1/2
+    ["joint tenon 1 1/4", "15 1/2"],
+    ["joint dowels", "13"],
+    ["joint pocket screws", "13"],
+    // mitred: all at outside length
+    ["mitred", "17"],
+    ["joint mitred", "17"],
+  ])("%s: rails %s", (joint, rail) => {
+    const build = over(
+      "wide 16  high 19 1/4",
+      `door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left  ${joint} }`,
+    );
+    expect(exact(partOf(build, "door left", "rail").length)).toBe(rail);
+    expect(exact(partOf(build, "door left", "stile").length)).toBe("20 1/4");
+  });
+
+  test("mid rails and mid stiles divide the clear size evenly", () => {
+    const door = (mid: string) =>
+      partsOf(
+        over("wide 19  high 40", `door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left  ${mid} }`),
+        "door left",
+      );
+    // clear 20 − 4 = 16 wide, 41 − 4 = 37 high; with one rail (37 − 2) ÷ 2 = 17 1/2, panel 17 1/2 + 3/4 − 1/16 = 18 3/16
+    expect(door("mid rails 1")).toEqual([
+      "2 stile 41 x 2",
+      "2 rail 16 3/4 x 2",
+      "1 mid rail 16 3/4 x 2",
+      "2 panel 18 3/16 x 16 11/16",
+    ]);
+    // one stile: (16 − 2) ÷ 2 = 7, panel 7 11/16; it stands between the rails with a tongue at each end: 37 + 3/4
+    expect(door("mid stiles 1")).toEqual([
+      "2 stile 41 x 2",
+      "2 rail 16 3/4 x 2",
+      "1 mid stile 37 3/4 x 2",
+      "2 panel 37 11/16 x 7 11/16",
+    ]);
+    // both: four panels, two mid stiles of 17 1/2 + 3/4
+    expect(door("mid rails 1  mid stiles 1").slice(2)).toEqual([
+      "1 mid rail 16 3/4 x 2",
+      "2 mid stile 18 1/4 x 2",
+      "4 panel 18 3/16 x 7 11/16",
+    ]);
+  });
+
+  test("rails of two widths, and stiles of their own", () => {
+    const build = over(
+      "wide 16  high 19",
+      "door for left { overlay 1/2  frame oak 2 wide  stiles 2 1/4  rails 2, 3  panel quarter  hinged left }",
+    );
+    // rails 17 − 4 1/2 + 3/4 = 13 1/4; panel high 20 − 5 + 3/4 − 1/16 = 15 11/16
+    expect(partsOf(build, "door left")).toEqual([
+      "2 stile 20 x 2 1/4",
+      "1 top rail 13 1/4 x 2",
+      "1 bottom rail 13 1/4 x 3",
+      "1 panel 15 11/16 x 13 3/16",
+    ]);
+  });
+});
+
+describe("grain, edging and hinges", () => {
+  test("grain runs up a door and along a drawer front, unless it is said otherwise", () => {
+    const size = (kind: string, grain = "") =>
+      partsOf(
+        over("wide 12  high 20", `${kind} for left { overlay 1/2  slab ply  ${grain}  hinged left }`),
+        `${kind} left`,
+      )[0];
+    expect(size("door")).toBe("1 slab 21 x 13");
+    expect(size("front")).toBe("1 slab 13 x 21");
+    expect(size("front", "grain long")).toBe("1 slab 21 x 13");
+    expect(size("door", "grain across")).toBe("1 slab 13 x 21");
+    expect(
+      partOf(over("wide 12  high 20", "front for left { slab ply  grain none }"), "front left", "slab").grain,
+    ).toBe("none");
+  });
+
+  test("edging comes off the core, at the edges that have it", () => {
+    expect(slab("overlay 1/2  edging band")).toEqual(["1 slab 12 15/16 x 6 15/16"]);
+    expect(slab("overlay 1/2  edging band on left, top")).toEqual(["1 slab 12 31/32 x 6 31/32"]);
+    expect(slab("overlay 1/2  edging band on all")).toEqual(["1 slab 12 15/16 x 6 15/16"]);
+    expect(slab("overlay 1/2  edging band on left  edging band on right")).toEqual(["1 slab 12 15/16 x 7"]);
+  });
+
+  test("a hinged door has its cups, by its height, on the hinge side only", () => {
+    const cups = (high: string, hinges = "hinges cup") =>
+      partOf(
+        over(`wide 12  high ${high}`, `door for left { inset  slab ply  hinged left  ${hinges} }`),
+        "door left",
+        "slab",
+      ).machining.find((one) => one.kind === "cup");
+    // C = B + 17.5 = 22.5 mm = 225/254 in; heights to 40, 60, 80 in take 2, 3, 4
+    expect(exact(cups("30")!.from!)).toBe("225/254");
+    expect([cups("30"), cups("50"), cups("70")].map((cup) => cup?.count)).toEqual([2, 3, 4]);
+    expect(cups("30", "hinges cup 5")?.count).toBe(5);
+    expect(cups("30", "")).toBeUndefined();
+  });
+
+  test("a false front is a front without a box", () => {
+    expect(
+      partsOf(over("wide 12  high 6", "false front for left { overlay 1/2  slab ply }"), "false front left"),
+    ).toEqual(["1 slab 13 x 7"]);
+  });
+
+  test("matched fronts come from one strip, in their order", () => {
+    const build = built(`${shop}
+      case store { wide 20  high 30  deep 12  panels ply  down { openings d-1 to d-3 equal } }
+      front for d-1 to d-3 { slab ply  matched }`);
+    const fronts = allParts(build).filter((part) => part.name === "slab");
+    expect(fronts.map((part) => part.matched?.place)).toEqual([0, 1, 2]);
+    expect(new Set(fronts.map((part) => part.matched?.group)).size).toBe(1);
+  });
+});
