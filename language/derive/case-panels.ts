@@ -1,10 +1,10 @@
 import type { Length } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
-import { less as isLess, ratio } from "../core/rational.ts";
+import { add, equal, less as isLess, ratio } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
 import type { Span } from "../core/span.ts";
 import type { CaseFrame } from "./case.ts";
-import { runsFull } from "./case.ts";
+import { insideHeight } from "./case.ts";
 import type { CaseDepths } from "./case-depths.ts";
 import { resolve, size } from "./context.ts";
 import { fallback } from "./defaults.ts";
@@ -17,6 +17,7 @@ import { betweenTwo } from "./rules/between-two.ts";
 import { bottomInGrooves } from "./rules/bottom-in-grooves.ts";
 import { housedBetween } from "./rules/housed-between.ts";
 import { less } from "./rules/less.ts";
+import { plus } from "./rules/plus.ts";
 
 /** A third strip is wanted where a case is higher than this (AWS 2009, 4.4.18). */
 const thirdNailerAbove = ratio(60);
@@ -45,19 +46,19 @@ export function casePanels(frame: CaseFrame, depths: CaseDepths, members: readon
   ): readonly Part[] =>
     partsFrom(frame.context, { name, of: frame.of, quantity, stock: panels, length, width, source, ...more });
   const source = frame.block.panels?.key.span ?? frame.block.name.span;
-  const bottomStock = stockFor(frame, frame.block.bottom?.stocks[0]) ?? panels;
+  const housed = partitionDados(frame, members, dado);
   return [
     ...make("side", 2, frame.high, front(depths.sides), source, {
       machining: [...sideMachining(frame, depths, dado), ...banded],
       face: "outside",
     }),
     ...make("bottom", 1, across, front(depths.inner), frame.block.bottom?.key.span ?? source, {
-      stock: bottomStock,
-      machining: banded,
+      stock: frame.bottom ?? panels,
+      machining: [...housed, ...banded],
       face: "inside",
     }),
-    ...topParts(frame, make, across, front(depths.inner), banded, source),
-    ...partitionParts(frame, make, front(depths.inner), members, banded, dado),
+    ...topParts(frame, make, across, front(depths.inner), [...housed, ...banded], source),
+    ...partitionParts(frame, depths, make, front(depths.inner), members, banded, dado),
     ...backParts(frame, depths, panels),
     ...kickParts(frame, make),
     ...nailerParts(frame, make, panels),
@@ -117,7 +118,7 @@ function topParts(
   make: Make,
   across: Sourced<Length>,
   deep: Sourced<Length>,
-  banded: readonly Machining[],
+  machining: readonly Machining[],
   source: Span,
 ): readonly Part[] {
   const { top } = frame.block;
@@ -125,16 +126,12 @@ function topParts(
   if (top?.choice === "stretchers") {
     return make("stretcher", 2, across, size(frame.context, top.wide) ?? fallback("case.stretchers"), top.key.span);
   }
-  const stock = stockFor(frame, top?.stock);
-  return make("top", 1, across, deep, top?.key.span ?? source, {
-    machining: banded,
-    face: "inside",
-    ...(stock === undefined ? {} : { stock }),
-  });
+  return make("top", 1, across, deep, top?.key.span ?? source, { machining, face: "inside", stock: frame.top });
 }
 
 function partitionParts(
   frame: CaseFrame,
+  depths: CaseDepths,
   make: Make,
   deep: Sourced<Length>,
   members: readonly Member[],
@@ -143,27 +140,84 @@ function partitionParts(
 ): readonly Part[] {
   const { panels, partitions } = frame;
   if (panels === undefined) return [];
-  const above = frame.kick === undefined ? frame.high : less(frame.high, frame.kick.high);
-  const open = frame.block.top?.choice === "none";
-  const full = open
-    ? less(above, panels.thickness)
-    : dado === undefined
-      ? betweenTwo(above, panels.thickness)
-      : housedBetween(above, panels.thickness, dado);
-  const uprights = members.filter((member) => member.face === "front" && isInner(member, frame));
-  const longest = uprights.reduce(
-    (most, member) => (isLess(most, member.length.value) ? member.length.value : most),
-    ratio(0),
-  );
-  return uprights.flatMap((member) => {
-    if (member.kind === "stile" && partitions === undefined) return [];
-    const whole = runsFull(member, longest);
+  const full = partitionHeight(frame, panels, dado);
+  const notches = nailerNotches(frame, depths, panels);
+  return uprightsOf(frame, members).flatMap((member) => {
+    const whole = runsWhole(frame, members, member);
     return make("partition", 1, whole ? full : member.length, deep, member.span, {
       stock: partitions ?? panels,
-      machining: banded,
+      machining: [...(whole ? notches : []), ...banded],
       ...(whole ? {} : { cutToFit: "it stands between other members; take its height from the case" }),
     });
   });
+}
+
+/** From bottom to top, or to the top of the case where it is open, and into both where the case is dadoed. */
+function partitionHeight(frame: CaseFrame, panels: Stock, dado: Sourced<Length> | undefined): Sourced<Length> {
+  const above = frame.kick === undefined ? frame.high : less(frame.high, frame.kick.high);
+  const bottom = (frame.bottom ?? panels).thickness;
+  const top = (frame.top ?? panels).thickness;
+  if (frame.block.top?.choice === "none") {
+    const clear = less(above, bottom);
+    return dado === undefined ? clear : plus(clear, dado);
+  }
+  const clear = insideHeight(above, bottom, frame.block.top?.choice === "stretchers" ? panels.thickness : top);
+  if (dado === undefined) return clear;
+  const housed = plus(clear, dado);
+  return frame.block.top?.choice === "stretchers" ? housed : plus(housed, dado);
+}
+
+/** The uprights of the front face that have a partition behind them. */
+function uprightsOf(frame: CaseFrame, members: readonly Member[]): readonly Member[] {
+  return members.filter(
+    (member) =>
+      member.face === "front" &&
+      isInner(member, frame) &&
+      (member.kind === "partition" || frame.partitions !== undefined),
+  );
+}
+
+/** Whether an upright runs the whole height of its face, so that its partition can run from bottom to top. */
+function runsWhole(frame: CaseFrame, members: readonly Member[], upright: Member): boolean {
+  return members.every(
+    (member) =>
+      member === upright ||
+      member.kind !== "rail" ||
+      member.face !== "front" ||
+      isOuter(member, frame) ||
+      !meets(upright, member),
+  );
+}
+
+function isOuter(member: Member, frame: CaseFrame): boolean {
+  return member.span === frame.block.frame?.span;
+}
+
+/** Whether an upright ends at a rail. */
+function meets({ rect }: Member, rail: Member): boolean {
+  const beside = isLess(rect.x, add(rail.rect.x, rail.rect.wide)) && isLess(rail.rect.x, add(rect.x, rect.wide));
+  return beside && (equal(add(rect.y, rect.high), rail.rect.y) || equal(rect.y, add(rail.rect.y, rail.rect.high)));
+}
+
+function partitionDados(
+  frame: CaseFrame,
+  members: readonly Member[],
+  dado: Sourced<Length> | undefined,
+): readonly Machining[] {
+  const whole = uprightsOf(frame, members).filter((member) => runsWhole(frame, members, member));
+  const stock = frame.partitions ?? frame.panels;
+  if (dado === undefined || stock === undefined || whole.length === 0) return [];
+  const count = whole.length;
+  return [{ kind: "dado", where: "inside face", wide: stock.thickness, deep: dado, count, note: "partitions" }];
+}
+
+/** Nailers before the back run past the partitions, which are notched for them. */
+function nailerNotches(frame: CaseFrame, depths: CaseDepths, panels: Stock): readonly Machining[] {
+  const { nailers } = frame.block;
+  const wide = size(frame.context, nailers?.wide);
+  if (nailers === undefined || wide === undefined || depths.back.kind === "groove") return [];
+  const deep = (stockFor(frame, nailers.from) ?? panels).thickness;
+  return [{ kind: "notch", where: "back edge", wide, deep, count: nailerCount(frame), note: "nailers" }];
 }
 
 /** Outer stiles have sides behind them already. */
@@ -205,6 +259,11 @@ function nailerParts(frame: CaseFrame, make: Make, panels: Stock): readonly Part
   const wide = size(frame.context, nailers?.wide);
   if (nailers === undefined || wide === undefined) return [];
   const stock = stockFor(frame, nailers.from) ?? panels;
-  const count = isLess(thirdNailerAbove, frame.high.value) ? 3 : 2;
-  return make("nailer", count, betweenTwo(frame.wide, panels.thickness), wide, nailers.key.span, { stock });
+  return make("nailer", nailerCount(frame), betweenTwo(frame.wide, panels.thickness), wide, nailers.key.span, {
+    stock,
+  });
+}
+
+function nailerCount(frame: CaseFrame): number {
+  return isLess(thirdNailerAbove, frame.high.value) ? 3 : 2;
 }

@@ -112,7 +112,7 @@ function slabParts(
 }
 
 /** Whether the grain runs up: on a door, unless it is said otherwise. */
-export function runsUp({ whole, block }: FrontInput): boolean {
+export function runsUp({ whole, block }: Pick<FrontInput, "whole" | "block">): boolean {
   return (whole.grain?.value ?? (block.kind === "door" ? "long" : "across")) !== "across";
 }
 

@@ -180,6 +180,8 @@ export interface FrontModel {
 
 export interface ShelfModel {
   readonly block: ShelfBlock;
+  /** The block with what it takes over from the one that it is like. */
+  readonly whole: ShelfBlock;
   readonly of: string;
   readonly opening: Opening;
   readonly parts: readonly Part[];

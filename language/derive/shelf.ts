@@ -39,6 +39,7 @@ export function deriveShelves(
     const of = `shelf ${opening.name.text}`;
     return {
       block,
+      whole,
       of,
       opening,
       parts: stock === undefined ? [] : shelfParts(context, whole, opening, stock, stocks, of, block),
@@ -55,7 +56,8 @@ function shelfParts(
   of: string,
   block: ShelfBlock,
 ): readonly Part[] {
-  if (opening.deep === undefined) return [];
+  const room = opening.behindFrame ?? opening.deep;
+  if (room === undefined) return [];
   const between = insideWidth(opening);
   const fitting = whole.from?.fittings.find((one) => one.word === "dado");
   const housed = fitting === undefined ? undefined : (size(context, fitting.depth) ?? fallback("case.dado"));
@@ -66,7 +68,8 @@ function shelfParts(
       ? between
       : housedBetween(between, nothing(between), housed);
   const set = loose ? (givenDistance(context, whole.set) ?? fallback("shelf.set")) : givenDistance(context, whole.set);
-  const deep = set === undefined ? opening.deep : less(opening.deep, set);
+  // A shelf is wider than the opening of its face frame, and stands behind it.
+  const deep = set === undefined ? room : less(room, set);
   const bands = edgingOn(context, whole.edging, stocks);
   const machining: readonly Machining[] = bands.map((band) => ({
     kind: "edging",
