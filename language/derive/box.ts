@@ -8,7 +8,7 @@ import { boxParts, boxShape } from "./box-parts.ts";
 import type { Context } from "./context.ts";
 import { found, givenSize, resolve } from "./context.ts";
 import { fallback } from "./defaults.ts";
-import type { BoxModel, Opening, SlideModel, Stock } from "./model.ts";
+import type { BoxModel, Opening, OpeningTable, SlideModel, Stock } from "./model.ts";
 import { boxDepth } from "./rules/box-depth.ts";
 import { boxHeight } from "./rules/box-height.ts";
 import { boxWidth } from "./rules/box-width.ts";
@@ -18,7 +18,7 @@ import { slidesFor } from "./slides.ts";
 export interface BoxTables {
   readonly stocks: ReadonlyMap<string, Stock>;
   readonly slides: ReadonlyMap<string, BoxModel["slides"]["block"]>;
-  readonly openings: ReadonlyMap<string, Opening>;
+  readonly openings: OpeningTable;
   /** Thickness of the inset front of an opening, where it has one. */
   readonly insetFronts: ReadonlyMap<string, Sourced<Length>>;
 }

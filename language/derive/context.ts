@@ -195,7 +195,7 @@ export function resolve<T>(
   context: Context,
   kind: NameKind,
   word: Word,
-  things: ReadonlyMap<string, T>,
+  things: Pick<ReadonlyMap<string, T>, "get">,
 ): T | undefined {
   const thing = things.get(word.text);
   if (thing !== undefined) return thing;

@@ -12,7 +12,7 @@ import { deriveFronts } from "./front.ts";
 import { handPart } from "./hand-part.ts";
 import { hardwareOf } from "./hardware.ts";
 import { withLike, withLikes } from "./like.ts";
-import type { BoxModel, FrontModel, Model, Opening, ShelfModel, Stock } from "./model.ts";
+import type { BoxModel, FrontModel, Model, Opening, OpeningTable, ShelfModel, Stock } from "./model.ts";
 import { deriveMounts } from "./mounts.ts";
 import { inLayout } from "./names.ts";
 import { standingOpening } from "./openings.ts";
@@ -63,6 +63,7 @@ export function derive(said: Design): Derivation {
 /** The stages of the derivation, each worked out once, when it is first wanted. */
 function stageOf(context: Context) {
   const { design } = context;
+  const { once, keyed } = lazily();
   const stocks = once((): ReadonlyMap<string, Stock> => stocksOf(context), new Map());
   const standings = named(design.openings);
   const blocks = named(design.cases);
@@ -87,20 +88,17 @@ function stageOf(context: Context) {
     return home === undefined ? undefined : caseOf(home)?.model.openings.find((opening) => opening.name.text === name);
   });
   const openings = once(() => [...context.names.of.opening.keys()].flatMap((name) => openingOf(name) ?? []), []);
-  const openingTable = once(
-    (): ReadonlyMap<string, Opening> => new Map(openings().map((opening) => [opening.name.text, opening])),
-    new Map(),
-  );
+  const openingTable: OpeningTable = { get: openingOf };
   // By block, so that what is said of one front or box can read the size of another.
   const frontsOf = keyed((block: FrontBlock): readonly FrontModel[] =>
-    deriveFronts(context, block, withLike(context, block, design.fronts, "front"), stocks(), openingTable()),
+    deriveFronts(context, block, withLike(context, block, design.fronts, "front"), stocks(), openingTable),
   );
   const fronts = (): readonly FrontModel[] => design.fronts.flatMap((block) => frontsOf(block) ?? []);
   const boxTables = once(
     () => ({
       stocks: stocks(),
       slides: named(design.slides),
-      openings: openingTable(),
+      openings: openingTable,
       insetFronts: insetFronts(context, stocks()),
     }),
     undefined,
@@ -114,7 +112,7 @@ function stageOf(context: Context) {
   const shelves = once(
     (): readonly ShelfModel[] =>
       design.shelves.flatMap((block) =>
-        deriveShelves(context, block, withLike(context, block, design.shelves, "shelf"), stocks(), openingTable()),
+        deriveShelves(context, block, withLike(context, block, design.shelves, "shelf"), stocks(), openingTable),
       ),
     [],
   );
@@ -122,8 +120,8 @@ function stageOf(context: Context) {
     blocks.find((block) => block.openings.some((opening) => opening.text === name));
   const isUnderWay = (name: string, part: string | undefined): boolean => {
     const [box, front, home] = [fill(design.boxes, name), fill(design.fronts, name), homes().get(name)];
-    if (part === "box") return box !== undefined && boxesOf.isUnderWay(box);
-    if (part === "front" || part === "door") return front !== undefined && frontsOf.isUnderWay(front);
+    if (part === "box" && box !== undefined && boxesOf.isUnderWay(box)) return true;
+    if ((part === "front" || part === "door") && front !== undefined && frontsOf.isUnderWay(front)) return true;
     return openingOf.isUnderWay(name) || caseOf.isUnderWay(name) || (home !== undefined && caseOf.isUnderWay(home));
   };
   const readable: Readable = {
@@ -182,17 +180,10 @@ function named<T extends { readonly name: { readonly text: string } }>(blocks: r
   return new Map([...blocks].reverse().map((block) => [block.name.text, block]));
 }
 
-/** Worked out once; while it is being worked out it has nothing to give, so a circle ends instead of going round. */
-function once<T>(make: () => T, meanwhile: T): () => T {
-  let made: { readonly value: T } | undefined;
-  let making = false;
-  return () => {
-    if (made !== undefined) return made.value;
-    if (making) return meanwhile;
-    making = true;
-    made = { value: make() };
-    return made.value;
-  };
+/** Ways of working a thing out once, when it is first wanted. */
+interface Lazily {
+  readonly once: <T>(make: () => T, meanwhile: T) => () => T;
+  readonly keyed: <K, T>(make: (key: K) => T | undefined) => Keyed<K, T>;
 }
 
 interface Keyed<K, T> {
@@ -201,17 +192,43 @@ interface Keyed<K, T> {
   readonly isUnderWay: (key: K) => boolean;
 }
 
-/** As `once`, for each key. */
-function keyed<K, T>(make: (key: K) => T | undefined): Keyed<K, T> {
-  const made = new Map<K, T | undefined>();
-  const underWay = new Set<K>();
-  const get = (key: K): T | undefined => {
-    if (made.has(key) || underWay.has(key)) return made.get(key);
-    underWay.add(key);
-    const value = make(key);
-    underWay.delete(key);
-    made.set(key, value);
+/**
+ * While a thing is being worked out it has nothing to give, so that a circle ends instead of going round. What met such
+ * a gap on its way is given out but not kept, unless it is what was first asked for: asked again later, it has all.
+ */
+function lazily(): Lazily {
+  let gaps = 0;
+  let depth = 0;
+  const worked = <T>(make: () => T, keep: (value: T) => void): T => {
+    const before = gaps;
+    depth++;
+    const value = make();
+    depth--;
+    if (gaps === before || depth === 0) keep(value);
     return value;
   };
-  return Object.assign(get, { isUnderWay: (key: K) => underWay.has(key) });
+  const keyed = <K, T>(make: (key: K) => T | undefined): Keyed<K, T> => {
+    const made = new Map<K, T | undefined>();
+    const underWay = new Set<K>();
+    const get = (key: K): T | undefined => {
+      if (made.has(key)) return made.get(key);
+      if (underWay.has(key)) {
+        gaps++;
+        return undefined;
+      }
+      underWay.add(key);
+      const value = worked(
+        () => make(key),
+        (value) => made.set(key, value),
+      );
+      underWay.delete(key);
+      return value;
+    };
+    return Object.assign(get, { isUnderWay: (key: K) => underWay.has(key) });
+  };
+  const once = <T>(make: () => T, meanwhile: T): (() => T) => {
+    const only = keyed<undefined, { readonly value: T }>(() => ({ value: make() }));
+    return () => (only(undefined) ?? { value: meanwhile }).value;
+  };
+  return { once, keyed };
 }

@@ -7,7 +7,7 @@ import type { Context } from "./context.ts";
 import { distance, found, givenDistance, givenSize, resolve } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import { frontParts } from "./front-parts.ts";
-import type { FrontModel, Opening, Side, Stock } from "./model.ts";
+import type { FrontModel, Opening, OpeningTable, Side, Stock } from "./model.ts";
 import { fullOverlayInner } from "./rules/full-overlay-inner.ts";
 import { fullOverlayOpen } from "./rules/full-overlay-open.ts";
 import { fullOverlayOuter } from "./rules/full-overlay-outer.ts";
@@ -22,7 +22,7 @@ export function deriveFronts(
   block: FrontBlock,
   whole: FrontBlock,
   stocks: ReadonlyMap<string, Stock>,
-  openings: ReadonlyMap<string, Opening>,
+  openings: OpeningTable,
 ): readonly FrontModel[] {
   const known = block.openings.flatMap((name) => resolve(context, "opening", name, openings) ?? []);
   const areas = block.spanning

@@ -87,6 +87,9 @@ export interface Opening {
   readonly span: Span;
 }
 
+/** Openings by name. */
+export type OpeningTable = Pick<ReadonlyMap<string, Opening>, "get">;
+
 export interface CaseModel {
   readonly block: CaseBlock;
   readonly name: string;

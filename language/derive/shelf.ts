@@ -7,7 +7,7 @@ import type { Context } from "./context.ts";
 import { found, givenDistance, pieces, resolve, size } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import { edgingOn, lessEdging } from "./edging.ts";
-import type { Opening, ShelfModel, Side, Stock } from "./model.ts";
+import type { Opening, OpeningTable, ShelfModel, Side, Stock } from "./model.ts";
 import { partsFrom } from "./parts.ts";
 import { betweenTwo } from "./rules/between-two.ts";
 import { housedBetween } from "./rules/housed-between.ts";
@@ -20,7 +20,7 @@ export function deriveShelves(
   block: ShelfBlock,
   whole: ShelfBlock,
   stocks: ReadonlyMap<string, Stock>,
-  openings: ReadonlyMap<string, Opening>,
+  openings: OpeningTable,
 ): readonly ShelfModel[] {
   const word = whole.from?.stocks[0];
   const stock = word === undefined ? undefined : resolve(context, "stock", word, stocks);

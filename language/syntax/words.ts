@@ -39,7 +39,7 @@ export class WordLexer extends DefaultLexer {
   }
 
   private nameWords(tokens: readonly Token[]): void {
-    const given = new Set<string>();
+    const given = givenNames(tokens);
     tokens.forEach((token, index) => {
       const before = tokens[index - 1];
       if (before === undefined || !/^[A-Za-z]/.test(token.image)) return;
@@ -50,7 +50,6 @@ export class WordLexer extends DefaultLexer {
         if (!isName) return;
       }
       if (token.tokenType !== this.idType) this.retag(token);
-      if (givesName.has(before.image)) given.add(token.image);
     });
   }
 
@@ -111,6 +110,18 @@ const givesName = new Set([
   "openings",
   "part",
 ]);
+
+/** The words that some block or `let` gives as names, wherever it stands: a thing may be used before it is described. */
+function givenNames(tokens: readonly Token[]): ReadonlySet<string> {
+  const given = new Set<string>();
+  tokens.forEach((token, index) => {
+    const [before, after] = [tokens[index - 1], tokens[index + 1]];
+    if (before === undefined || before.startLine !== token.startLine || !givesName.has(before.image)) return;
+    const opens = after !== undefined && ["{", "=", "like"].includes(after.image);
+    if (opens || before.image.startsWith("opening")) given.add(token.image);
+  });
+  return given;
+}
 
 /** For each word of the grammar, what can stand right behind it. Read off the grammar, so it cannot fall behind. */
 export function followTable(grammar: Grammar): ReadonlyMap<string, Follow> {
