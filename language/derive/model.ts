@@ -150,7 +150,7 @@ export interface BoxModel {
 /** What a side-mounted slide is screwed to where the case side lies behind the edge of the opening. */
 export interface MountModel {
   readonly of: string;
-  /** The openings whose slides it carries: two for a mount in the middle that serves both sides. */
+  /** The openings whose slides it carries: several where their mounts would run into each other. */
   readonly openings: readonly Opening[];
   readonly side: "left" | "right" | "middle";
   /** What must be filled for the slide to be flush with the opening's edge. */

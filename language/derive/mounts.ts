@@ -1,7 +1,19 @@
 import type { StockUse } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
 import { exactText, showText } from "../core/length.ts";
-import { add, equal, isPositive, over, sum, toText } from "../core/rational.ts";
+import {
+  add,
+  compare,
+  equal,
+  less as isLess,
+  isPositive,
+  largest,
+  over,
+  smallest,
+  subtract,
+  sum,
+  toText,
+} from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
 import { derived } from "../core/sourced.ts";
 import type { Context } from "./context.ts";
@@ -21,44 +33,65 @@ interface Seat {
   /** The member that stands between two openings here, when a mount can serve both. */
   readonly shared: string | undefined;
   readonly at: Sourced<Length>;
+  /** The height of a mount for this slide alone. */
+  readonly high: Sourced<Length>;
+  /** Tells the wall or member apart that it hangs at; missing for an opening that stands alone. */
+  readonly wall: string | undefined;
 }
 
-/** The mounts of all side-mounted boxes. A mount in the middle serves the slides of both its sides where they meet. */
+/**
+ * The mounts of all side-mounted boxes. Slides that hang at one wall or on one member so close that their mounts would
+ * run into each other share one mount, which is as much higher.
+ */
 export function deriveMounts(
   context: Context,
   boxes: readonly BoxModel[],
   stocks: ReadonlyMap<string, Stock>,
 ): readonly MountModel[] {
   const seats = boxes.flatMap((box) => seatsOf(context, box));
-  const bySharing = new Map<string, Seat[]>();
-  for (const seat of seats) if (seat.shared !== undefined) listIn(bySharing, seat.shared).push(seat);
-  const taken = new Set<Seat>();
+  const walls = new Map<string, Seat[]>();
+  for (const [index, seat] of seats.entries()) {
+    const wall = seat.wall ?? String(index);
+    const list = walls.get(wall);
+    if (list === undefined) walls.set(wall, [seat]);
+    else list.push(seat);
+  }
+  const order = new Map(seats.map((seat, index) => [seat, index]));
   const layersOf = new Map<string, readonly Stock[]>();
-  return seats.flatMap((seat) => {
-    if (taken.has(seat)) return [];
-    const neighbours = seat.shared === undefined ? [] : listIn(bySharing, seat.shared);
-    const other = neighbours.find((one) => !taken.has(one) && meets(seat, one));
-    taken.add(seat);
-    if (other !== undefined) taken.add(other);
-    return [mountFor(context, seat, other, stocks, layersOf)];
-  });
+  return [...walls.values()]
+    .flatMap(groupsAt)
+    .map((group) => [...group].sort((a, b) => order.get(a)! - order.get(b)!))
+    .sort((a, b) => order.get(a[0]!)! - order.get(b[0]!)!)
+    .map(([first, ...rest]) => mountFor(context, first!, rest, stocks, layersOf));
 }
 
-function listIn<T>(table: Map<string, T[]>, key: string): T[] {
-  const list = table.get(key) ?? [];
-  table.set(key, list);
-  return list;
+/** Seats of one wall in groups: those whose mounts would run into each other. */
+function groupsAt(seats: readonly Seat[]): readonly (readonly Seat[])[] {
+  const sorted = [...seats].sort((a, b) => compare(bottomOf(a), bottomOf(b)));
+  const groups: Seat[][] = [];
+  let top: Length | undefined;
+  for (const seat of sorted) {
+    const group = groups.at(-1);
+    if (group !== undefined && top !== undefined && isLess(bottomOf(seat), top)) group.push(seat);
+    else groups.push([seat]);
+    const end = add(bottomOf(seat), seat.high.value);
+    top = top === undefined || isLess(top, end) ? end : top;
+  }
+  return groups;
 }
 
 function seatsOf(context: Context, box: BoxModel): readonly Seat[] {
   const mount = box.slides.block.mount?.value ?? "side";
   if (mount !== "side" || box.parts.length === 0) return [];
   const at = givenSize(context, box.whole.at) ?? middleOf(box);
+  const slide = givenSize(context, box.slides.block.high) ?? fallback("slides.high");
+  const high = plus(slide, fallback("mount.beyond"));
   return (["left", "right"] as const).flatMap((side): Seat[] => {
     const bound = box.opening.bounds[side];
     const need = bound.shared ? bound.member : bound.beside;
     if (need === undefined || !isPositive(need.value)) return [];
-    return [{ box, side, need, shared: bound.shared ? bound.id : undefined, at }];
+    const shared = bound.shared ? bound.id : undefined;
+    return [{ box, side, need, shared, at, high, wall: shared ?? wallOf(box, side) }];
   });
 }
 
@@ -70,43 +103,67 @@ function middleOf(box: BoxModel): Sourced<Length> {
   );
 }
 
-/** Whether two slides hang at one height on both sides of one member. */
-function meets(a: Seat, b: Seat): boolean {
-  if (a === b || a.shared === undefined || a.shared !== b.shared || a.side === b.side) return false;
-  return equal(heightOf(a), heightOf(b));
+/** The edge of an opening in its case, from the wall's side. */
+function wallOf({ opening }: BoxModel, side: "left" | "right"): string | undefined {
+  const { rect } = opening;
+  if (rect === undefined || opening.case === undefined) return undefined;
+  return [opening.case, opening.face, side, toText(side === "left" ? rect.x : add(rect.x, rect.wide))].join(" ");
 }
 
 function heightOf(seat: Seat): Length {
   return add(seat.box.opening.rect?.y ?? { n: 0n, d: 1n }, seat.at.value);
 }
 
+function bottomOf(seat: Seat): Length {
+  return subtract(heightOf(seat), over(seat.high.value, 2));
+}
+
+/** The height of one mount for several slides, and of its middle above the floor of the first one's opening. */
+function spanned(seats: readonly [Seat, ...Seat[]]): { readonly high: Sourced<Length>; readonly at: Sourced<Length> } {
+  const [first] = seats;
+  if (seats.length === 1) return first;
+  const bottom = smallest(...(seats.map(bottomOf) as [Length, ...Length[]]));
+  const top = largest(...(seats.map((seat) => add(bottomOf(seat), seat.high.value)) as [Length, ...Length[]]));
+  const inputs = Object.fromEntries(seats.map((seat) => [`slide in ${seat.box.opening.name.text}`, seat.at]));
+  const names = Object.keys(inputs).map((name) => `{${name}}`);
+  const formula = `from the lowest to the highest of ${names.join(", ")}, each with {mount of one slide} round it`;
+  const all = { ...inputs, "mount of one slide": first.high };
+  return {
+    high: derived({ gives: "height of a mount for several slides", formula, tag: "geometry" }, all, () =>
+      subtract(top, bottom),
+    ),
+    at: derived({ gives: "middle of a mount for several slides", formula, tag: "geometry" }, all, () =>
+      subtract(over(add(bottom, top), 2), first.box.opening.rect?.y ?? { n: 0n, d: 1n }),
+    ),
+  };
+}
+
 function mountFor(
   context: Context,
   seat: Seat,
-  other: Seat | undefined,
+  others: readonly Seat[],
   stocks: ReadonlyMap<string, Stock>,
   layersOf: Map<string, readonly Stock[]>,
 ): MountModel {
-  const { opening, slides } = seat.box;
+  const { opening } = seat.box;
   const layers = layersAt(context, seat, stocks, layersOf);
   const built = together(layers);
   const left = leftOf(seat.need, layers);
-  const high = plus(givenSize(context, slides.block.high) ?? fallback("slides.high"), fallback("mount.beyond"));
   const long = opening.behindFrame ?? opening.deep ?? seat.box.deep;
-  const openings = other === undefined ? [opening] : [opening, other.box.opening];
+  const { high, at } = spanned([seat, ...others]);
   const mount = {
     of: seat.box.of,
-    openings,
+    openings: [opening, ...others.map((other) => other.box.opening)],
     side: seat.shared === undefined ? seat.side : ("middle" as const),
     need: seat.need,
     layers,
     built,
     left,
-    at: seat.at,
+    at,
     high,
     long,
   };
-  return { ...mount, parts: mountParts(context, mount, seat.box) };
+  return { ...mount, parts: mountParts(context, mount, [seat, ...others]) };
 }
 
 /** Needs recur from box to box, and each costs a search. */
@@ -150,10 +207,15 @@ function leftOf(need: Sourced<Length>, layers: readonly Stock[]): Sourced<Length
   return layers.length === 0 ? need : less(need, together(layers));
 }
 
-function mountParts(context: Context, mount: Omit<MountModel, "parts">, box: BoxModel): MountModel["parts"] {
+function mountParts(
+  context: Context,
+  mount: Omit<MountModel, "parts">,
+  seats: readonly [Seat, ...Seat[]],
+): MountModel["parts"] {
   const byStock = new Map<Stock, number>();
   for (const layer of mount.layers) byStock.set(layer, (byStock.get(layer) ?? 0) + 1);
-  const note = noteOf(context, mount);
+  const { box } = seats[0];
+  const note = noteOf(context, mount, seats);
   return [...byStock].flatMap(([stock, quantity]) =>
     partsFrom(context, {
       name: mount.side === "middle" ? "middle mount" : "mount",
@@ -169,14 +231,21 @@ function mountParts(context: Context, mount: Omit<MountModel, "parts">, box: Box
 }
 
 /** What the layers come to, what is left, and where the slide goes: to the file's reading. */
-function noteOf(context: Context, mount: Omit<MountModel, "parts">): string {
+function noteOf(context: Context, mount: Omit<MountModel, "parts">, seats: readonly [Seat, ...Seat[]]): string {
   const { reading } = context;
   const labels = mount.layers.map((stock) => labelOf(context, stock)).join(" + ");
   const shim = isPositive(mount.left.value) ? `shim ${showText(mount.left.value, reading)}` : "no shim";
   const measured = `${labels} measures ${showText(mount.built.value, reading)} of ${showText(mount.need.value, reading)}: ${shim}`;
-  const serves =
-    mount.openings.length === 2 ? `; serves ${mount.openings.map((opening) => opening.name.text).join(" and ")}` : "";
-  return `${measured}; slide's middle ${showText(mount.at.value, reading)} above the floor of the opening${serves}`;
+  const alike = seats.every((seat) => equal(seat.at.value, seats[0].at.value));
+  const heights = seats.map(
+    ({ at, box }) => `${showText(at.value, reading)} above the floor of ${box.opening.name.text}`,
+  );
+  const where =
+    seats.length === 1 || alike
+      ? `slide's middle ${showText(seats[0].at.value, reading)} above the floor of the opening`
+      : `slides' middles ${heights.join(", ")}`;
+  const serves = seats.length === 1 ? "" : `; serves ${seats.map(({ box }) => box.opening.name.text).join(" and ")}`;
+  return `${measured}; ${where}${serves}`;
 }
 
 /** A sheet is talked of by its label. */
