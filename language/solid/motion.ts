@@ -1,0 +1,163 @@
+import type { Length } from "../core/length.ts";
+import { add, less, subtract, zero } from "../core/rational.ts";
+import type { BoxModel, FrontModel, Model } from "../derive/model.ts";
+import { apart, around, type Box, boxOf, common, extent, type Range, spanTo, swept } from "./box.ts";
+import type { Clash } from "./interference.ts";
+import { frameOf, turnOf } from "./place.ts";
+import type { Solid } from "./solid.ts";
+import { type Leaf, leavesOf, swingOf } from "./swing.ts";
+
+/** What stands in the way of something that moves: which part meets which, and how far it gets. */
+export interface Block {
+  readonly part: Solid;
+  readonly obstacle: Solid;
+  /** Inches pulled out, or degrees opened, when they meet; nought where they stand in each other's way from the start. */
+  readonly at: number;
+  /** Whether the obstacle is a door that stands open at a right angle. */
+  readonly openDoor: boolean;
+}
+
+/** A drawer along its travel, or a leaf through a quarter turn. */
+export interface Motion {
+  readonly kind: "drawer" | "door";
+  /** `box plan-1`, `door rollers`. */
+  readonly mover: string;
+  /** Inches or degrees. */
+  readonly travel: number;
+  readonly blocks: readonly Block[];
+}
+
+/** Two drawers that come from the two faces of one case and claim one space. */
+export interface Opposed {
+  readonly a: BoxModel;
+  readonly b: BoxModel;
+  /** How much more depth the two need than there is. */
+  readonly by: Length;
+}
+
+/** Every drawer and door moved as far as it goes, past all that stands still and past doors that stand open. */
+export function motionsOf(model: Model, solids: readonly Solid[], clashes: readonly Clash[]): readonly Motion[] {
+  const stuck = new Set(clashes.flatMap(({ a, b }) => [`${a.id}|${b.id}`, `${b.id}|${a.id}`]));
+  const byAssembly = assembled(solids);
+  const doors = model.fronts.filter(({ block }) => block.kind === "door");
+  const leaves = doors.flatMap((door) => leavesOf(model, door, byAssembly.get(door.of) ?? []));
+  const drawers = model.boxes.map((box) => drawerMotion(model, box, solids, byAssembly, leaves, stuck));
+  return [
+    ...drawers.filter(({ blocks, travel }) => 0 < travel || 0 < blocks.length),
+    ...leaves.map(swingAmong(solids, stuck)),
+  ];
+}
+
+/** Solids by the assembly that they belong to. */
+export function assembled(solids: readonly Solid[]): ReadonlyMap<string, readonly Solid[]> {
+  const groups = new Map<string, Solid[]>();
+  for (const solid of solids) {
+    const group = groups.get(solid.assembly);
+    if (group === undefined) groups.set(solid.assembly, [solid]);
+    else group.push(solid);
+  }
+  return groups;
+}
+
+function swingAmong(solids: readonly Solid[], stuck: ReadonlySet<string>): (leaf: Leaf) => Motion {
+  return (leaf) => ({ kind: "door", mover: leaf.front.of, travel: 90, blocks: swingOf(leaf, solids, stuck) });
+}
+
+/** The parts that come out together: the box, and the front that is screwed to it. */
+export function movedWith(model: Model, box: BoxModel, byAssembly: ReadonlyMap<string, readonly Solid[]>) {
+  const fronts = model.fronts.filter((front) => front.block.kind === "front" && covers(front, box));
+  return [box.of, ...fronts.map(({ of }) => of)].flatMap((of) => byAssembly.get(of) ?? []);
+}
+
+function covers({ openings }: FrontModel, { opening }: BoxModel): boolean {
+  return openings.some(({ name }) => name.text === opening.name.text);
+}
+
+function drawerMotion(
+  model: Model,
+  box: BoxModel,
+  solids: readonly Solid[],
+  byAssembly: ReadonlyMap<string, readonly Solid[]>,
+  leaves: readonly Leaf[],
+  stuck: ReadonlySet<string>,
+): Motion {
+  const travel = box.slides.travel?.value ?? zero;
+  const moving = movedWith(model, box, byAssembly);
+  const own = new Set(moving);
+  const before = new Set(leaves.filter(({ front }) => covers(front, box)).flatMap((leaf) => leaf.solids));
+  const out = turnOf(model, box.opening) === undefined ? { n: -travel.n, d: travel.d } : travel;
+  const still = solids.filter((solid) => solid.frame === frameOf(box.opening) && !own.has(solid) && !before.has(solid));
+  const paths = moving.map((solid) => ({ solid, pieces: solid.pieces.map((piece) => swept(piece, "z", out)) }));
+  const blocks = paths.flatMap(({ solid, pieces }) => [
+    ...still.flatMap((obstacle) =>
+      stuck.has(`${solid.id}|${obstacle.id}`) ? [] : meeting(solid, pieces, obstacle, obstacle.pieces, out),
+    ),
+    ...leaves.flatMap((leaf) => openLeaf(leaf, solid, pieces, out)),
+  ]);
+  const shown = Math.abs(Number(travel.n) / Number(travel.d));
+  return { kind: "drawer", mover: box.of, travel: shown, blocks: [...blocks].sort((a, b) => a.at - b.at) };
+}
+
+/** A path that runs into an obstacle, and how far out that is. */
+function meeting(
+  part: Solid,
+  path: readonly Box[],
+  obstacle: Solid,
+  pieces: readonly Box[],
+  out: Length,
+): readonly Block[] {
+  const reach = around(path);
+  if (reach === undefined || apart(reach, obstacle.bounds)) return [];
+  let at: number | undefined;
+  for (const [index, piece] of path.entries()) {
+    for (const other of pieces) {
+      if (common(piece, other) === undefined) continue;
+      const start = part.pieces[index]!.z;
+      const gone = less(out, zero) ? subtract(start.from, other.z.to) : subtract(other.z.from, start.to);
+      const far = Math.max(0, Number(gone.n) / Number(gone.d));
+      if (at === undefined || far < at) at = far;
+    }
+  }
+  return at === undefined ? [] : [{ part, obstacle, at, openDoor: false }];
+}
+
+/** A leaf that stands open at a right angle, in the way of what comes out beside its hinges. */
+function openLeaf(leaf: Leaf, part: Solid, path: readonly Box[], out: Length): readonly Block[] {
+  const first = leaf.solids[0];
+  if (first === undefined || first.frame !== part.frame) return [];
+  const standing = standingOpen(leaf);
+  if (standing === undefined || leaf.axis !== "x") return [];
+  const met = meeting(part, path, { ...first, pieces: [standing], bounds: standing }, [standing], out);
+  return met.map((block) => ({ ...block, obstacle: first, openDoor: true }));
+}
+
+/** Turned about the front edge at its hinges by a right angle: its width becomes its depth. */
+function standingOpen({ bounds, thick, hinge, rear }: Leaf): Box | undefined {
+  const wide = extent(bounds.x);
+  const x: Range =
+    hinge === "low" ? { from: bounds.x.from, to: add(bounds.x.from, thick) } : spanTo(bounds.x.to, thick);
+  const z: Range = rear ? { from: bounds.z.to, to: add(bounds.z.to, wide) } : spanTo(bounds.z.from, wide);
+  return boxOf(x, bounds.y, z);
+}
+
+/** Boxes of the front and the rear face that meet in the depth of their case. */
+export function opposedDrawers(model: Model, clashes: readonly Clash[]): readonly Opposed[] {
+  const byName = new Map(model.boxes.map((box) => [box.of, box]));
+  const met = new Map<string, Opposed>();
+  for (const { a, b, bounds } of clashes) {
+    const [one, other] = [byName.get(a.assembly), byName.get(b.assembly)];
+    if (one === undefined || other === undefined || one.opening.face === other.opening.face) continue;
+    const [front, rear] = one.opening.face === "front" ? [one, other] : [other, one];
+    const key = `${front.of}|${rear.of}`;
+    const by = extent(bounds.z);
+    const known = met.get(key);
+    if (known === undefined || less(known.by, by)) met.set(key, { a: front, b: rear, by });
+  }
+  return [...met.values()].map((one) => ({ ...one, by: depthLacking(model, one) ?? one.by }));
+}
+
+/** What both boxes take more than the case is deep, each from its own face. */
+function depthLacking(model: Model, { a, b }: Opposed): Length | undefined {
+  const home = model.cases.find((one) => one.name === a.opening.case);
+  return home === undefined ? undefined : subtract(add(a.deep.value, b.deep.value), home.deep.value);
+}

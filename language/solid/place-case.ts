@@ -1,0 +1,280 @@
+import type { Length } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
+import { add, less, over, subtract, sum, zero } from "../core/rational.ts";
+import { fallback } from "../derive/defaults.ts";
+import type { CaseModel, Member, Model, Stock } from "../derive/model.ts";
+import { type Range, span, spanTo } from "./box.ts";
+import { cut, grow, type Home, lay, machined, type Pool, present } from "./lay.ts";
+import { joined, loose, type MateDraft } from "./mate.ts";
+import type { Draft } from "./solid.ts";
+
+/** Solids laid, and the faces of theirs that are meant to meet. */
+export interface Laid {
+  readonly drafts: readonly Draft[];
+  readonly mates: readonly MateDraft[];
+}
+
+/** What the panels of a case all lie by. */
+interface Shell {
+  readonly home: Home;
+  readonly pool: Pool;
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly wide: Length;
+  readonly high: Length;
+  /** Where the panels begin behind a face frame. */
+  readonly front: Length;
+  readonly floor: Length;
+  readonly sides: readonly [Draft, Draft];
+  readonly thick: Length;
+}
+
+/** Sides, bottom, top or stretchers, partitions, back, kick and nailers of a case in their places. */
+export function placeCase(one: CaseModel, model: Model, pool: Pool): Laid {
+  const home: Home = { frame: `case ${one.name}`, assembly: `case ${one.name}`, turn: undefined };
+  const [wide, high] = [one.wide.value, one.high.value];
+  const front = one.frame?.thickness.value ?? zero;
+  const pair = sidesOf(home, pool, model.stocks, wide, front);
+  if (pair === undefined) return { drafts: [], mates: [] };
+  const thick = pair[0].part.thickness.value;
+  const floor = one.kick?.value ?? zero;
+  const shell: Shell = { home, pool, stocks: model.stocks, wide, high, front, floor, sides: pair, thick };
+  machineSides(shell, one);
+  const bottom = lying(shell, "bottom", (t) => span(floor, t));
+  const top = lying(shell, "top", (t) => spanTo(high, t));
+  const stretchers = topStretchers(shell, one);
+  const lyingParts = present([bottom, top, ...stretchers]);
+  const partitions = partitionsOf(shell, one, bottom, top);
+  const back = backOf(shell, lyingParts);
+  const kick = kickOf(shell, bottom);
+  const nailers = nailersOf(shell, back.drafts[0], bottom, top ?? stretchers[1]);
+  return {
+    drafts: [...pair, ...lyingParts, ...partitions.drafts, ...back.drafts, ...kick.drafts, ...nailers.drafts],
+    mates: [
+      ...lyingParts.flatMap((part) => betweenSides(shell, part)),
+      ...partitions.mates,
+      ...back.mates,
+      ...kick.mates,
+      ...nailers.mates,
+    ],
+  };
+}
+
+function betweenSides({ sides }: Shell, part: Draft): readonly MateDraft[] {
+  return [...joined(part, sides[0], "x", -1), ...joined(part, sides[1], "x", 1)];
+}
+
+function sidesOf(
+  home: Home,
+  pool: Pool,
+  stocks: ReadonlyMap<string, Stock>,
+  wide: Length,
+  front: Length,
+): readonly [Draft, Draft] | undefined {
+  const side = (xOf: (thick: Length) => Range): Draft | undefined => {
+    const piece = pool.take({ name: "side" });
+    if (piece === undefined) return undefined;
+    const x = xOf(piece.part.thickness.value);
+    return banded(home, piece, stocks, x, span(zero, piece.part.length.value), front);
+  };
+  const left = side((t) => span(zero, t));
+  const right = side((t) => spanTo(wide, t));
+  return left === undefined || right === undefined ? undefined : [left, right];
+}
+
+/** A panel from the front backwards, its front edge banded where it has a band. */
+function banded(
+  home: Home,
+  piece: NonNullable<ReturnType<Pool["take"]>>,
+  stocks: ReadonlyMap<string, Stock>,
+  x: Range,
+  y: Range,
+  front: Length,
+): Draft | undefined {
+  const band = bandOf(piece.part, stocks);
+  const draft = lay(home, piece, x, y, span(add(front, band), piece.part.width.value));
+  grow(draft, x, y, span(front, band));
+  return draft;
+}
+
+/** What the bands on a part's front edge measure together. */
+export function bandOf(part: Part, stocks: ReadonlyMap<string, Stock>): Length {
+  const bands = part.machining.filter((made) => made.kind === "edging" && /front|all/.test(made.where));
+  return sum(bands.map((made) => stocks.get(made.note ?? "")?.thickness.value ?? zero));
+}
+
+/** Notch for the kick, rabbet or groove for the back, dados for bottom and top. */
+function machineSides(shell: Shell, one: CaseModel): void {
+  for (const [index, side] of shell.sides.entries()) {
+    const { part, outline } = side;
+    const inside = (deep: Length): Range => (index === 0 ? spanTo(outline.x.to, deep) : span(outline.x.from, deep));
+    const end = outline.z.to;
+    const notch = machined(part, "notch", "kick");
+    if (notch?.wide !== undefined && notch.deep !== undefined)
+      cut(side, outline.x, span(zero, notch.deep.value), span(shell.front, notch.wide.value));
+    const rabbet = machined(part, "rabbet", "back edge");
+    if (rabbet?.wide !== undefined && rabbet.deep !== undefined)
+      cut(side, inside(rabbet.deep.value), outline.y, spanTo(end, rabbet.wide.value));
+    const groove = machined(part, "groove", "back edge");
+    if (groove?.wide !== undefined && groove.deep !== undefined) {
+      const to = subtract(end, groove.from?.value ?? zero);
+      cut(side, inside(groove.deep.value), outline.y, spanTo(to, groove.wide.value));
+    }
+    const dado = machined(part, "dado", "bottom");
+    if (dado?.wide === undefined || dado.deep === undefined) continue;
+    const all = { from: shell.front, to: end };
+    cut(side, inside(dado.deep.value), span(shell.floor, dado.wide.value), all);
+    if (one.block.top?.choice !== "none") cut(side, inside(dado.deep.value), spanTo(shell.high, dado.wide.value), all);
+  }
+}
+
+/** How far bottom and top go into each side. */
+function housing({ sides }: Shell): Length {
+  return machined(sides[0].part, "dado", "bottom")?.deep?.value ?? zero;
+}
+
+/** A panel that lies between the sides, its left end home. */
+function lying(shell: Shell, name: string, yOf: (thick: Length) => Range): Draft | undefined {
+  const piece = shell.pool.take({ name });
+  if (piece === undefined) return undefined;
+  const x = span(subtract(shell.thick, housing(shell)), piece.part.length.value);
+  return banded(shell.home, piece, shell.stocks, x, yOf(piece.part.thickness.value), shell.front);
+}
+
+function topStretchers(shell: Shell, one: CaseModel): readonly (Draft | undefined)[] {
+  if (one.block.top?.choice !== "stretchers") return [];
+  const length = add(subtract(shell.wide, add(shell.thick, shell.thick)), add(housing(shell), housing(shell)));
+  return [0, 1].map((index) => {
+    const piece = shell.pool.take({ name: "stretcher", length });
+    if (piece === undefined) return undefined;
+    const { part } = piece;
+    const x = span(subtract(shell.thick, housing(shell)), part.length.value);
+    const z = index === 0 ? span(shell.front, part.width.value) : spanTo(innerEnd(shell), part.width.value);
+    return lay(shell.home, piece, x, spanTo(shell.high, part.thickness.value), z);
+  });
+}
+
+/** Where what stands inside the case ends at the back: before the back, or with the sides. */
+function innerEnd({ sides }: Shell): Length {
+  const { part, outline } = sides[0];
+  const back = machined(part, "rabbet", "back edge") ?? machined(part, "groove", "back edge");
+  return subtract(outline.z.to, add(back?.wide?.value ?? zero, back?.from?.value ?? zero));
+}
+
+function partitionsOf(shell: Shell, one: CaseModel, bottom: Draft | undefined, top: Draft | undefined): Laid {
+  const uprights = one.members.filter((member) => member.face === "front" && member.kind !== "rail");
+  const inner = uprights.filter((member) => member.kind === "partition" || member.span !== one.block.frame?.span);
+  const placed = inner.flatMap((member) => partitionAt(shell, member, bottom, top));
+  const stretchers = one.members.filter((member) => one.frame === undefined && member.kind === "rail");
+  return {
+    drafts: [...placed.flatMap(({ drafts }) => drafts), ...present(stretchers.map((rail) => lyingRail(shell, rail)))],
+    mates: placed.flatMap(({ mates }) => mates),
+  };
+}
+
+/** A stretcher between two openings of a frameless case. */
+function lyingRail(shell: Shell, { rect }: Member): Draft | undefined {
+  const piece = shell.pool.take({ name: "stretcher", length: rect.wide });
+  if (piece === undefined) return undefined;
+  const { part } = piece;
+  const y = span(rect.y, part.thickness.value);
+  return lay(shell.home, piece, span(rect.x, part.length.value), y, span(shell.front, part.width.value));
+}
+
+function partitionAt(shell: Shell, member: Member, bottom: Draft | undefined, top: Draft | undefined): readonly Laid[] {
+  const piece = shell.pool.take({ name: "partition" });
+  if (piece === undefined) return [];
+  const { part } = piece;
+  const t = part.thickness.value;
+  const x = span(add(member.rect.x, over(subtract(member.rect.wide, t), 2)), t);
+  const whole = part.cutToFit === undefined;
+  const deep = machined(bottom?.part, "dado", "partition")?.deep?.value ?? zero;
+  const from = whole && bottom !== undefined ? subtract(bottom.outline.y.to, deep) : member.rect.y;
+  const draft = banded(shell.home, piece, shell.stocks, x, span(from, part.length.value), shell.front);
+  if (draft === undefined) return [];
+  if (!whole) return [{ drafts: [draft], mates: [] }];
+  for (const [panel, up] of [
+    [bottom, true],
+    [top, false],
+  ] as const) {
+    const dado = machined(panel?.part, "dado", "partition");
+    if (panel === undefined || dado?.deep === undefined) continue;
+    const { y, z } = panel.outline;
+    cut(panel, x, up ? spanTo(y.to, dado.deep.value) : span(y.from, dado.deep.value), { from: shell.front, to: z.to });
+  }
+  return [{ drafts: [draft], mates: [...joined(draft, bottom, "y", -1), ...joined(draft, top, "y", 1)] }];
+}
+
+function backOf(shell: Shell, lyingParts: readonly Draft[]): Laid {
+  const piece = shell.pool.take({ name: "back" });
+  if (piece === undefined) return { drafts: [], mates: [] };
+  const { part } = piece;
+  const [left, right] = shell.sides;
+  const end = left.outline.z.to;
+  const grooved = machined(left.part, "groove", "back edge");
+  const rabbeted = machined(left.part, "rabbet", "back edge");
+  const held = grooved ?? rabbeted;
+  const z =
+    held === undefined
+      ? span(end, part.thickness.value)
+      : spanTo(subtract(end, held.from?.value ?? zero), part.thickness.value);
+  const y = spanTo(shell.high, part.length.value);
+  const x = grooved === undefined ? backX(shell, part, rabbeted?.deep?.value) : centred(shell.wide, part.width.value);
+  const draft = lay(shell.home, piece, x, y, z);
+  if (draft === undefined) return { drafts: [], mates: [] };
+  const room = { least: zero, most: fallback("case.grooveTrim").value, how: "play" as const };
+  const ends =
+    held === undefined
+      ? [...joined(draft, left, "z", -1), ...joined(draft, right, "z", -1)]
+      : grooved === undefined
+        ? [...joined(draft, left, "x", -1), ...joined(draft, right, "x", 1)]
+        : [...loose(draft, left, "x", -1, room), ...loose(draft, right, "x", 1, room)];
+  return { drafts: [draft], mates: [...ends, ...lyingParts.flatMap((one) => behindPart(shell, draft, one))] };
+}
+
+/** The front stretcher of an open top does not reach the back. */
+function behindPart(shell: Shell, back: Draft, part: Draft): readonly MateDraft[] {
+  return part.part.name === "stretcher" && less(part.outline.z.to, innerEnd(shell)) ? [] : joined(back, part, "z", -1);
+}
+
+function backX(shell: Shell, part: Part, rabbet: Length | undefined): Range {
+  return rabbet === undefined ? span(zero, part.width.value) : span(subtract(shell.thick, rabbet), part.width.value);
+}
+
+function centred(whole: Length, long: Length): Range {
+  return span(over(subtract(whole, long), 2), long);
+}
+
+/** The kick stands against the back of its notches, over the whole width. */
+function kickOf(shell: Shell, bottom: Draft | undefined): Laid {
+  const piece = shell.pool.take({ name: "kick" });
+  const notch = machined(shell.sides[0].part, "notch", "kick");
+  if (piece === undefined || notch?.wide === undefined) return { drafts: [], mates: [] };
+  const { part } = piece;
+  const z = spanTo(add(shell.front, notch.wide.value), part.thickness.value);
+  const draft = lay(shell.home, piece, span(zero, part.length.value), span(zero, part.width.value), z);
+  if (draft === undefined) return { drafts: [], mates: [] };
+  const sides = shell.sides.flatMap((side) => joined(draft, side, "z", 1));
+  return { drafts: [draft], mates: [...sides, ...joined(draft, bottom, "y", 1)] };
+}
+
+/** Nailers lie behind a back in grooves, and before any other. */
+function nailersOf(shell: Shell, back: Draft | undefined, bottom: Draft | undefined, top: Draft | undefined): Laid {
+  const pieces = [0, 1, 2].flatMap(() => shell.pool.take({ name: "nailer" }) ?? []);
+  const ledge = machined(shell.sides[0].part, "groove", "back edge")?.from?.value;
+  const low = ledge === undefined ? (bottom?.outline.y.to ?? shell.floor) : shell.floor;
+  const high = ledge === undefined ? (top?.outline.y.from ?? shell.high) : shell.high;
+  const end = ledge === undefined ? innerEnd(shell) : shell.sides[0].outline.z.to;
+  const drafts = pieces.flatMap((piece, index) => {
+    const { part } = piece;
+    const wide = part.width.value;
+    const middle = over(subtract(add(low, high), wide), 2);
+    const y = index === 0 ? spanTo(high, wide) : index === 1 ? span(low, wide) : span(middle, wide);
+    const z = spanTo(end, part.thickness.value);
+    return lay(shell.home, piece, span(shell.thick, part.length.value), y, z) ?? [];
+  });
+  const mates = drafts.flatMap((draft) => [
+    ...betweenSides(shell, draft),
+    ...joined(draft, back, "z", ledge === undefined ? 1 : -1),
+  ]);
+  return { drafts, mates };
+}
