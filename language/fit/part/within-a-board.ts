@@ -1,0 +1,59 @@
+import type { GivenList } from "../../core/design.ts";
+import type { Finding } from "../../core/finding.ts";
+import type { Length } from "../../core/length.ts";
+import type { Part } from "../../core/part.ts";
+import { divide, floor, largest, less } from "../../core/rational.ts";
+import type { Context } from "../../derive/context.ts";
+import { size } from "../../derive/context.ts";
+import type { BoardStock } from "../../derive/model.ts";
+import type { Check } from "../check.ts";
+import { finding, placeOf, say } from "../check.ts";
+
+/** A part must not be longer than the longest board; one wider than the widest is glued up, which is worth knowing. */
+export const partMustFitBoard: Check = {
+  codes: ["part/longer-than-board", "part/wider-than-board"],
+  run: (context, { parts, stocks }) =>
+    parts.flatMap((part) => {
+      const stock = stocks.get(part.stock);
+      return stock?.kind === "board" ? [...tooLong(context, part, stock), ...tooWide(context, part, stock)] : [];
+    }),
+};
+
+function tooLong(context: Context, part: Part, stock: BoardStock): readonly Finding[] {
+  const most = mostOf(context, stock.block.long);
+  if (most === undefined || !less(most, part.length.value)) return [];
+  return [
+    finding({
+      code: "part/longer-than-board",
+      severity: "error",
+      span: placeOf(part.length, part.source),
+      message: `the ${part.name} of ${part.of} is ${say(context, part.length.value)} long; the longest board of "${stock.name}" is ${say(context, most)}`,
+      reason: "It cannot be cut in one piece from what can be bought.",
+      remedy: "Buy longer boards and write their length, or make it of two pieces.",
+      related: [{ span: stock.block.long!.key.span, message: "the lengths that can be bought" }],
+    }),
+  ];
+}
+
+/** A panel is glued up as a matter of course. */
+function tooWide(context: Context, part: Part, stock: BoardStock): readonly Finding[] {
+  const most = mostOf(context, stock.block.wide);
+  if (part.name === "panel" || most === undefined || !less(most, part.width.value)) return [];
+  const boards = floor(divide(part.width.value, most) ?? part.width.value) + 1n;
+  return [
+    finding({
+      code: "part/wider-than-board",
+      severity: "hint",
+      span: placeOf(part.width, part.source),
+      message: `the ${part.name} of ${part.of} is ${say(context, part.width.value)} wide; the widest board of "${stock.name}" is ${say(context, most)}`,
+      reason: "It has to be glued up, which takes clamps, a flat bench and a day.",
+      remedy: `Glue it up of ${boards} boards or more, cut long and flattened afterwards.`,
+      related: [{ span: stock.block.wide!.key.span, message: "the widths that can be bought" }],
+    }),
+  ];
+}
+
+function mostOf(context: Context, list: GivenList | undefined): Length | undefined {
+  const [first, ...rest] = (list?.values ?? []).flatMap((one) => size(context, one.measure)?.value ?? []);
+  return first === undefined ? undefined : largest(first, ...rest);
+}

@@ -1,0 +1,61 @@
+import type { Finding } from "../../core/finding.ts";
+import type { Length } from "../../core/length.ts";
+import type { Part } from "../../core/part.ts";
+import { less } from "../../core/rational.ts";
+import type { Context } from "../../derive/context.ts";
+import { size } from "../../derive/context.ts";
+import type { Model, SheetStock } from "../../derive/model.ts";
+import type { Check } from "../check.ts";
+import { finding, placeOf, say } from "../check.ts";
+
+/** A part must come out of one sheet, its grain running as it should. */
+export const partMustFitSheet: Check = {
+  codes: ["part/larger-than-sheet"],
+  run: (context, model) => model.parts.flatMap((part) => check(context, model, part)),
+};
+
+function check(context: Context, model: Model, part: Part): readonly Finding[] {
+  const stock = model.stocks.get(part.stock);
+  if (stock?.kind !== "sheet") return [];
+  const sheet = sheetSize(context, stock);
+  if (sheet === undefined || fits(part, sheet)) return [];
+  const runsAlong = part.grain === "across" ? sheet.across : sheet.along;
+  const tooMuch = less(runsAlong, part.length.value) ? part.length : part.width;
+  const turned = part.grain !== "none" && fits({ ...part, grain: "none" }, sheet);
+  return [
+    finding({
+      code: "part/larger-than-sheet",
+      severity: "error",
+      span: placeOf(tooMuch, part.source),
+      message: `the ${part.name} of ${part.of} is ${say(context, part.length.value)} by ${say(context, part.width.value)}; a sheet of "${stock.name}" is ${say(context, sheet.across)} by ${say(context, sheet.along)}`,
+      reason: turned
+        ? "It would fit only with its grain running the other way."
+        : "It cannot be cut in one piece from what can be bought.",
+      remedy: turned
+        ? "Make it smaller, use a larger sheet, or let its grain run the other way."
+        : "Make it smaller, make it of two pieces, or use a larger sheet.",
+      related: [
+        { span: stock.block.size!.key.span, message: "the size of the sheet" },
+        { span: part.source, message: "the part comes from here" },
+      ],
+    }),
+  ];
+}
+
+interface SheetSize {
+  readonly across: Length;
+  readonly along: Length;
+}
+
+function sheetSize(context: Context, { block }: SheetStock): SheetSize | undefined {
+  const across = size(context, block.size?.first);
+  const along = size(context, block.size?.second);
+  return across === undefined || along === undefined ? undefined : { across: across.value, along: along.value };
+}
+
+function fits(part: Part, sheet: SheetSize): boolean {
+  const { length, width, grain } = part;
+  const lengthwise = !less(sheet.along, length.value) && !less(sheet.across, width.value);
+  const crosswise = !less(sheet.across, length.value) && !less(sheet.along, width.value);
+  return grain === "none" ? lengthwise || crosswise : grain === "long" ? lengthwise : crosswise;
+}

@@ -1,0 +1,108 @@
+import type { Finding } from "../../core/finding.ts";
+import { ratio, toNumber } from "../../core/rational.ts";
+import type { Context } from "../../derive/context.ts";
+import type { Model, ShelfModel, Stock } from "../../derive/model.ts";
+import type { Shelf } from "../../published/shelves.ts";
+import {
+  allowedSag,
+  longestSpan,
+  sagLimits,
+  shelfDesignLoad,
+  shelfLoadCap,
+  shelfLoads,
+  shelfSag,
+} from "../../published/shelves.ts";
+import type { Check } from "../check.ts";
+import { finding, number, rewrite, say } from "../check.ts";
+import { densityOf, modulusOf, pounds } from "../weight.ts";
+
+/** A shelf should not sag past the published limit under what it holds, and should hold no more than one shelf may. */
+export const shelfShouldNotSag: Check = {
+  codes: ["shelf/sags", "shelf/over-design-load"],
+  run: (context, model) =>
+    model.shelves.flatMap((shelf) => [...sags(context, model, shelf), ...overloaded(context, shelf)]),
+};
+
+function sags(context: Context, model: Model, shelf: ShelfModel): readonly Finding[] {
+  const part = shelf.parts[0];
+  const stock = part === undefined ? undefined : model.stocks.get(part.stock);
+  const word = shelf.block.from?.stocks[0];
+  if (part === undefined || stock === undefined || word === undefined) return [];
+  const [span, depth] = [toNumber(part.length.value), toNumber(part.width.value)];
+  const holds = pounds(context, shelf.block.holds);
+  const load = holds ?? shelfDesignLoad(span, depth, shelfLoads.general.value);
+  const loaded = load === undefined ? undefined : shelfOf(context, stock, depth, load);
+  const sag = loaded === undefined ? undefined : shelfSag({ ...loaded, span })?.total;
+  const limit = allowedSag(span, "L/144");
+  if (load === undefined || loaded === undefined || sag === undefined || limit === undefined || sag <= limit) return [];
+  const most = longestSpan(loaded, "L/144");
+  return [
+    finding({
+      code: "shelf/sags",
+      severity: "warning",
+      span: word.span,
+      message: `under ${number(load, 0)} lb this shelf sags ${sayInches(context, sag)} over ${say(context, part.length.value)}; ${sayInches(context, limit)} is the limit`,
+      reason: `A shelf may sag by a 144th of its span (${sagLimits["L/144"].source})${holds === undefined ? `; 40 lb per square foot is taken, since nothing says what it holds (${shelfLoads.general.source})` : ""}.`,
+      remedy: `The longest span for this load is ${most === undefined ? "not known" : sayInches(context, Math.floor(most * 8) / 8)}: use thicker or stiffer stock, a rib under its front edge, or a partition.`,
+      related: [
+        { span: shelf.block.holds?.amount.span ?? shelf.opening.name.span, message: "its load, or its opening" },
+      ],
+      fixes: stiffer(context, model, { stock, depth, load, span, limit }).map((name) =>
+        rewrite(word.span, name, `Make it of "${name}"`),
+      ),
+    }),
+  ];
+}
+
+function shelfOf(context: Context, stock: Stock, depth: number, pounds: number): Omit<Shelf, "span"> | undefined {
+  const modulus = modulusOf(stock);
+  if (modulus === undefined) return undefined;
+  return {
+    depth,
+    thickness: toNumber(stock.thickness.value),
+    modulus,
+    density: densityOf(context, stock),
+    load: { pounds },
+  };
+}
+
+interface Asked {
+  readonly stock: Stock;
+  readonly depth: number;
+  readonly load: number;
+  readonly span: number;
+  readonly limit: number;
+}
+
+/** Stocks of the file that would hold, the thinnest of them first. */
+function stiffer(context: Context, { stocks }: Model, asked: Asked): readonly string[] {
+  return [...stocks.values()]
+    .filter((stock) => {
+      const shelf = stock === asked.stock ? undefined : shelfOf(context, stock, asked.depth, asked.load);
+      const sag = shelf === undefined ? undefined : shelfSag({ ...shelf, span: asked.span })?.total;
+      return sag !== undefined && sag <= asked.limit;
+    })
+    .sort((a, b) => toNumber(a.thickness.value) - toNumber(b.thickness.value))
+    .map((stock) => stock.name)
+    .slice(0, 2);
+}
+
+function overloaded(context: Context, { block }: ShelfModel): readonly Finding[] {
+  const holds = pounds(context, block.holds);
+  if (holds === undefined || block.holds === undefined || holds <= shelfLoadCap.value) return [];
+  return [
+    finding({
+      code: "shelf/over-design-load",
+      severity: "warning",
+      span: block.holds.amount.span,
+      message: `${number(holds, 0)} lb is more than the ${shelfLoadCap.value} lb that any one shelf is designed for`,
+      reason: `Its pins, and the wall or the case behind it, carry it too (${shelfLoadCap.source}).`,
+      remedy: "Spread it over several shelves, or have what carries it worked out by somebody licensed to.",
+    }),
+  ];
+}
+
+/** A sag or a span in the words of the file, to a hundredth. */
+function sayInches(context: Context, inches: number): string {
+  return say(context, ratio(Math.round(inches * 128), 128));
+}

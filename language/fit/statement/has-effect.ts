@@ -1,0 +1,79 @@
+import type { BoxBlock, FrontBlock, Given, GivenList } from "../../core/design.ts";
+import type { Finding } from "../../core/finding.ts";
+import type { Span } from "../../core/span.ts";
+import { spanFrom } from "../../core/span.ts";
+import type { BoxModel, FrontModel } from "../../derive/model.ts";
+import type { Check } from "../check.ts";
+import { finding, rewriteSafely } from "../check.ts";
+
+/** What is said should make a difference; where it cannot, something else was meant or forgotten. */
+export const statementShouldHaveEffect: Check = {
+  codes: ["statement/no-effect"],
+  run: (_context, { boxes, fronts }) => [
+    ...boxes.flatMap((box) => ofBox(box.block, box.whole, box)),
+    ...fronts.flatMap((front) => ofFront(front.block, front.whole, front)),
+  ],
+};
+
+interface Idle {
+  readonly said: Given | GivenList | undefined;
+  readonly isIdle: boolean;
+  readonly because: string;
+}
+
+function ofBox(block: BoxBlock, whole: BoxBlock, { slides }: BoxModel): readonly Finding[] {
+  const isGrooved = whole.bottom?.fittings.some((one) => one.word === "groove") ?? false;
+  const mount = slides.block.mount?.value ?? "side";
+  return idle([
+    {
+      said: block.lap,
+      isIdle: whole.corners?.kind !== "half-blind dovetails",
+      because: "only half-blind dovetails leave a lap",
+    },
+    { said: block.play, isIdle: !isGrooved, because: "only a bottom in a groove has play" },
+    { said: block.at, isIdle: mount !== "side", because: "only a slide at the side can be set higher or lower" },
+  ]);
+}
+
+function ofFront(block: FrontBlock, whole: FrontBlock, { openings }: FrontModel): readonly Finding[] {
+  const isFull =
+    whole.fullOverlay !== undefined ||
+    (whole.overlay === undefined && openings.some((opening) => opening.case !== undefined && !opening.framed));
+  const isInset = whole.inset !== undefined;
+  const isSlab = whole.frame === undefined;
+  return idle([
+    { said: block.float, isIdle: isSlab || whole.panel === undefined, because: "only a panel in a frame has float" },
+    { said: block.stiles, isIdle: isSlab, because: "a slab has no stiles" },
+    { said: block.rails, isIdle: isSlab, because: "a slab has no rails" },
+    { said: block.reveal, isIdle: isInset || !isFull, because: "only a full overlay leaves a reveal" },
+    {
+      said: block.gap,
+      isIdle: !isInset && !isFull && whole.pair === undefined,
+      because: "a gap is left round an inset front, between full overlays and between the two of a pair",
+    },
+    { said: block.overlay, isIdle: isInset, because: "an inset front lies over nothing" },
+  ]);
+}
+
+function idle(all: readonly Idle[]): readonly Finding[] {
+  return all.flatMap(({ said, isIdle, because }) => {
+    if (said === undefined || !isIdle) return [];
+    return [
+      finding({
+        code: "statement/no-effect",
+        severity: "hint",
+        span: said.key.span,
+        message: `"${said.key.text}" makes no difference here: ${because}`,
+        reason: "Whoever reads the file will think that it does.",
+        remedy: "Take it out, or say what gives it a meaning.",
+        fixes: [rewriteSafely(spanFrom(said.key.span, endOf(said)), "", "Take it out")],
+      }),
+    ];
+  });
+}
+
+function endOf(said: Given | GivenList): Span {
+  if ("measure" in said) return said.measure.span;
+  const last = said.values.at(-1);
+  return last?.edge?.span ?? last?.measure.span ?? said.key.span;
+}
