@@ -55,7 +55,8 @@ export function layOut(context: Context, face: Face, space: Space, items: readon
   if (rest.length === 0 && first.kind === "opening")
     return { openings: [{ ...space, item: whole(context, first, space) }], members: [] };
   if (rest.length === 0 && first.kind === "split") return split(context, face, space, first);
-  const second = rest[0]!;
+  const [second] = rest;
+  if (second === undefined) return memberAlone(context, first.kind, spanOfItem(first));
   found(context, {
     code: "layout/two-roots",
     severity: "error",
@@ -65,6 +66,18 @@ export function layOut(context: Context, face: Face, space: Space, items: readon
     remedy: "Put both into one: across { ... } from left to right, or down { ... } from top to bottom.",
   });
   return layOut(context, face, space, [first]);
+}
+
+function memberAlone(context: Context, kind: LayoutItem["kind"], span: Span): Layout {
+  found(context, {
+    code: "layout/member-alone",
+    severity: "error",
+    span,
+    message: `this ${kind} stands between nothing`,
+    reason: "A member stands between two openings; across or down say which way they lie.",
+    remedy: "Write across { opening NAME  stile  opening NAME } or down { opening NAME  rail  opening NAME }.",
+  });
+  return nothing;
 }
 
 /** An opening that fills a whole face has no share to take. */

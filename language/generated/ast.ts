@@ -457,28 +457,28 @@ export function isExpression(item: unknown): item is Expression {
     return reflection.isInstance(item, Expression.$type);
 }
 
-/** Something that goes into openings. */
+/** Something that goes into openings. Lowering says which of `for`, `in` and `spanning` is wanted, so that a slip costs no block. */
 export interface FillBlock extends langium.AstNode {
     readonly $container: BuildFile;
     readonly $type: 'FillBlock';
     close: '}';
+    joiner?: 'for' | 'in' | 'spanning';
     kind: 'box' | 'door' | 'false' | 'front' | 'shelf';
     like?: string;
     names: NameList;
     open: '{';
     properties: Array<Property>;
-    spanning: boolean;
 }
 
 export const FillBlock = {
     $type: 'FillBlock',
     close: 'close',
+    joiner: 'joiner',
     kind: 'kind',
     like: 'like',
     names: 'names',
     open: 'open',
-    properties: 'properties',
-    spanning: 'spanning'
+    properties: 'properties'
 } as const;
 
 export function isFillBlock(item: unknown): item is FillBlock {
@@ -1668,6 +1668,10 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 close: {
                     name: FillBlock.close
                 },
+                joiner: {
+                    name: FillBlock.joiner,
+                    optional: true
+                },
                 kind: {
                     name: FillBlock.kind
                 },
@@ -1684,11 +1688,6 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 properties: {
                     name: FillBlock.properties,
                     defaultValue: [],
-                    optional: true
-                },
-                spanning: {
-                    name: FillBlock.spanning,
-                    defaultValue: false,
                     optional: true
                 }
             },

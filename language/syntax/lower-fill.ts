@@ -23,11 +23,41 @@ import type { Reader } from "./reader.ts";
 import { maybe, report, spanOf, spanOfField, wordOf } from "./reader.ts";
 
 function fillOf(reader: Reader, node: ast.FillBlock): FillBlock {
+  checkJoiner(reader, node);
   return {
     ...blockOf(reader, node),
     openings: lowerNames(reader, maybe(node.names)),
     like: wordOf(reader, node, "like", node.like),
   };
+}
+
+function checkJoiner(reader: Reader, node: ast.FillBlock): void {
+  const wanted = node.kind === "shelf" ? "in" : "for";
+  const said = node.joiner;
+  if (maybe(node.names) === undefined || said === wanted || (said === "spanning" && node.kind === "front")) return;
+  const names = spanOf(reader, node.names);
+  report(reader, {
+    code: "syntax/unreadable",
+    severity: "error",
+    span:
+      said === undefined
+        ? { ...names, end: names.start, endLine: names.line, endColumn: names.column }
+        : spanOfField(reader, node, "joiner"),
+    message:
+      said === undefined
+        ? `"${wanted}" is missing before the name`
+        : `"${said}" was not expected here: it is "${wanted}"`,
+    reason: "This part of the file cannot be read; all else is still worked out.",
+    remedy: `Write ${node.kind} ${wanted} ${node.names.entries[0]?.first ?? "NAME"}.`,
+    fix: {
+      title: `Write ${wanted}`,
+      edits: [
+        said === undefined
+          ? { span: { ...names, end: names.start, endLine: names.line, endColumn: names.column }, text: `${wanted} ` }
+          : { span: spanOfField(reader, node, "joiner"), text: wanted },
+      ],
+    },
+  });
 }
 
 export function lowerBox(reader: Reader, node: ast.FillBlock): BoxBlock {
@@ -107,7 +137,7 @@ export function lowerFront(reader: Reader, node: ast.FillBlock): FrontBlock {
   return {
     ...fillOf(reader, node),
     kind,
-    spanning: node.spanning,
+    spanning: node.joiner === "spanning" && kind === "front",
     overlay: givenList(bag, "overlay"),
     fullOverlay: flag(bag, "full-overlay"),
     inset: flag(bag, "inset"),

@@ -64,6 +64,9 @@ export function languageServices(): LangiumCoreServices {
 export function parse(text: string): Parsed {
   const result = languageServices().parser.LangiumParser.parse<BuildFile>(text);
   const lexing = result.lexerErrors.map((error): SyntaxProblem => {
+    if (error.length === 0) {
+      return { start: error.offset, end: error.offset, message: 'the block is not closed: "}" is missing here' };
+    }
     const piece = text.slice(error.offset, error.offset + Math.min(error.length, 12));
     return {
       start: error.offset,

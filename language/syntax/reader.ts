@@ -75,10 +75,11 @@ interface Said {
   readonly reason: string;
   readonly remedy: string;
   readonly related?: Finding["related"];
-  readonly fix?: { readonly title: string; readonly edits: readonly Edit[] };
+  /** Safe unless it is said that it may change what was meant. */
+  readonly fix?: { readonly title: string; readonly edits: readonly Edit[]; readonly safe?: boolean };
 }
 
 export function report(reader: Reader, said: Said): void {
   const { fix, related = [], ...rest } = said;
-  reader.findings.push({ ...rest, related, fixes: fix === undefined ? [] : [{ ...fix, safe: true }] });
+  reader.findings.push({ ...rest, related, fixes: fix === undefined ? [] : [{ safe: true, ...fix }] });
 }
