@@ -1,6 +1,7 @@
 import type { Finding, Fix } from "../core/finding.ts";
 import type { Length } from "../core/length.ts";
 import { withUnit, writtenText } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
 import { divide, floor, isPositive, times } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
 import { writtenPlaces } from "../core/sourced.ts";
@@ -58,6 +59,16 @@ export function textBelow(context: Context, length: Length): string | undefined 
 export function textAbove(context: Context, length: Length): string {
   const steps = divide({ n: -length.n, d: length.d }, context.reading.step) ?? length;
   return writtenText(times(context.reading.step, -floor(steps)), context.units);
+}
+
+/** A part as it is talked of: by its own name where it stands alone, else with its owner. */
+export function nameOf({ name, of }: Pick<Part, "name" | "of">): string {
+  return of === `part ${name}` ? `part "${name}"` : `the ${name} of ${of}`;
+}
+
+/** A length that was worked out in doubles (a sag, a swelling), in the units of the file: to a hundredth of an inch or a tenth of a millimetre. */
+export function sayRoughly(context: Context, inches: number): string {
+  return context.units === "inches" ? `${number(inches, 2)} in` : `${number(inches * 25.4)} mm`;
 }
 
 /** An amount that is no length, as a person says it: at most `places` decimals, no noughts behind. */

@@ -1,11 +1,11 @@
 import type { Finding } from "../../core/finding.ts";
-import { ratio, toNumber } from "../../core/rational.ts";
+import { toNumber } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import type { BoxModel, Model, Stock } from "../../derive/model.ts";
 import { testLoad } from "../../published/loads.ts";
 import { allowedSag, sagLimits, shelfSag } from "../../published/shelves.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite, say } from "../check.ts";
+import { finding, number, rewrite, sayRoughly } from "../check.ts";
 import { densityOf, modulusOf, pounds } from "../weight.ts";
 
 /**
@@ -37,7 +37,7 @@ function check(context: Context, model: Model, box: BoxModel): readonly Finding[
       code: "box/bottom-sags",
       severity: "warning",
       span: word.span,
-      message: `under ${number(load, 0)} lb this bottom sags ${sayInches(context, sag)}; ${sayInches(context, limit)} is the limit`,
+      message: `under ${number(load, 0)} lb this bottom sags ${sayRoughly(context, sag)}; ${sayRoughly(context, limit)} is the limit`,
       reason: `A bottom that sags rubs on what is below and pulls out of its groove (${sagLimits["1/16 in per foot"].source})${holds === undefined ? "; the test load of 15 lb per square foot is taken, since nothing says what it holds" : ""}.`,
       remedy: "Use a thicker bottom, a rib under it, or divide the box.",
       related: [{ span: box.whole.holds?.amount.span ?? box.opening.name.span, message: "its load, or its opening" }],
@@ -62,8 +62,4 @@ function sagOf(context: Context, stock: Stock, { wide, deep, load }: Plate): num
   const thickness = toNumber(stock.thickness.value);
   const own = (densityOf(context, stock) * span * other * thickness) / 1728;
   return shelfSag({ span, depth: other, thickness, modulus, load: { pounds: (load + own) * share } })?.total;
-}
-
-function sayInches(context: Context, inches: number): string {
-  return say(context, ratio(Math.round(inches * 128), 128));
 }

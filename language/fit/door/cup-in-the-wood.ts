@@ -1,6 +1,5 @@
 import type { HingesBlock } from "../../core/design.ts";
 import type { Finding } from "../../core/finding.ts";
-import { writtenText } from "../../core/length.ts";
 import { add, less, subtract } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import { givenSize } from "../../derive/context.ts";
@@ -61,7 +60,7 @@ function intoGroove(context: Context, { whole, parts }: FrontModel, block: Hinge
       code: "door/cup-meets-groove",
       severity: "warning",
       span: whole.hinges!.name.span,
-      message: `the cup reaches ${say(context, reach)} in from the edge; the ${member.name} has ${say(context, wood)} of wood before its groove`,
+      message: `the cup reaches ${say(context, reach)} from the edge; the ${member.name} has ${say(context, wood)} of wood before its groove`,
       reason: "Cup and groove break into each other, and the hinge's screws hold in the edge of the panel.",
       remedy: "Make that member wider, or bore the cup nearer to the edge if the hinge allows it.",
       related: [{ span: placeOf(member.width, member.source), message: `the width of the ${member.name}` }],
@@ -78,7 +77,6 @@ function fromEdge(context: Context, block: HingesBlock): readonly Finding[] {
   if (bore === undefined || block.bore === undefined || block.cup === undefined) return [];
   const isNear = less(bore.value, limits.leastBore.value);
   if (!isNear && !less(limits.mostBore.value, bore.value)) return [];
-  const text = writtenText(fallback("hinge.bore").value, context.units);
   return [
     finding({
       code: "door/cup-from-edge",
@@ -88,7 +86,7 @@ function fromEdge(context: Context, block: HingesBlock): readonly Finding[] {
       reason:
         "Cups are bored 3 to 8 mm from the edge (common practice, no source): nearer the wood breaks, farther the arm does not reach.",
       remedy: "Check the hinge's own sheet of sizes.",
-      fixes: [rewrite(block.bore.measure.span, text, `Write ${text}, the middle of the usual`)],
+      fixes: [rewrite(block.bore.measure.span, "5mm", "Write 5mm, the middle of the usual")],
     }),
   ];
 }

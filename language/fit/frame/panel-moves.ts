@@ -1,5 +1,4 @@
 import type { Finding } from "../../core/finding.ts";
-import { inUnits } from "../../core/length.ts";
 import type { Part } from "../../core/part.ts";
 import { ratio, toNumber } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
@@ -11,7 +10,7 @@ import { panelFloat } from "../../published/float.ts";
 import { findPlace } from "../../published/moisture.ts";
 import { findSpecies } from "../../published/species.ts";
 import type { Check } from "../check.ts";
-import { finding, rewrite, say, textAbove } from "../check.ts";
+import { finding, rewrite, sayRoughly, textAbove } from "../check.ts";
 
 /** A solid panel should neither burst its frame in the damp season nor slip out of its groove in the dry one. */
 export const solidPanelShouldMoveInFrame: Check = {
@@ -79,7 +78,7 @@ function bursts(context: Context, { whole }: FrontModel, panel: Part, result: Fl
     code: "frame/panel-bursts",
     severity: "warning",
     span: measure.span,
-    message: `this ${panel.stock} panel swells by ${sayInches(context, result.growth)} in the damp season, and has ${sayInches(context, 2 * (result.floatNeeded + result.spareFloat))} of room`,
+    message: `this ${panel.stock} panel swells by ${sayRoughly(context, result.growth)} in the damp season, and has ${sayRoughly(context, 2 * (result.floatNeeded + result.spareFloat))} of room`,
     reason: "Swelling wood breaks a joint rather than stop (Wood Handbook, Eq. 13-2 and Table 13-5).",
     remedy: `Give it ${needed} at each edge, or leave the float out and it is derived.`,
     related: [{ span: whole.panel!.key.span, message: "the panel" }],
@@ -92,12 +91,8 @@ function slipsOut(context: Context, { whole }: FrontModel, panel: Part, result: 
     code: "frame/panel-slips-out",
     severity: "hint",
     span: whole.panel!.stocks[0]!.span,
-    message: `when it is driest this ${panel.stock} panel, pushed to one side, comes ${sayInches(context, -result.heldPushed)} out of its groove`,
-    reason: `It shrinks by ${sayInches(context, result.shrinkage)} from the size that it is made to (Wood Handbook, Eq. 13-2 and Table 13-5).`,
+    message: `when it is driest this ${panel.stock} panel, pushed to one side, comes ${sayRoughly(context, -result.heldPushed)} out of its groove`,
+    reason: `It shrinks by ${sayRoughly(context, result.shrinkage)} from the size that it is made to (Wood Handbook, Eq. 13-2 and Table 13-5).`,
     remedy: "Fix it in the middle of the top and bottom rail with a pin or a drop of glue, or cut the grooves deeper.",
   });
-}
-
-function sayInches(context: Context, inches: number): string {
-  return say(context, inUnits(ratio(Math.round(inches * 1000), 1000), "inches"));
 }

@@ -5,7 +5,7 @@ import type { Context } from "../../derive/context.ts";
 import type { Model } from "../../derive/model.ts";
 import { loadConstant } from "../../published/lifting.ts";
 import type { Check } from "../check.ts";
-import { finding, number, placeOf, say } from "../check.ts";
+import { finding, nameOf, number, placeOf, say } from "../check.ts";
 import { limits } from "../limits.ts";
 import { pounds, weightOf } from "../weight.ts";
 
@@ -47,7 +47,7 @@ function heavy(context: Context, model: Model, part: Part): readonly Finding[] {
       code: "handling/heavy-part",
       severity: "hint",
       span: part.source,
-      message: `the ${part.name} of ${part.of} weighs about ${number(weight, 0)} lb, more than the ${number(most, 0)} lb that one person here handles alone`,
+      message: `${nameOf(part)} weighs about ${number(weight, 0)} lb, more than the ${number(most, 0)} lb that one person here handles alone`,
       reason: "A heavy panel at a saw or on a ladder is how hands and backs are hurt.",
       remedy: "Plan a second person or a lift for it, cut it last, and follow the machine's manual.",
       related: context.design.shop.lifts

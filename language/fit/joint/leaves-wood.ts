@@ -5,7 +5,7 @@ import type { Machining, Part } from "../../core/part.ts";
 import { floor, isPositive, less, multiply, over, ratio, smallest, subtract } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Check } from "../check.ts";
-import { finding, placeOf, rewrite, say } from "../check.ts";
+import { finding, nameOf, placeOf, rewrite, say } from "../check.ts";
 import { limits } from "../limits.ts";
 
 /** A groove, dado or rabbet in a face must not cut through the piece, and should leave wood enough behind it. */
@@ -37,7 +37,7 @@ function check(context: Context, part: Part, made: Machining): readonly Finding[
         ? "Nothing of the piece is left there."
         : `So little wood breaks when the joint is driven home. From memory: at least ${say(context, limits.leastLeft.value)}.`,
       remedy: `Make it ${say(context, most)} deep at most${origin.kind === "written" ? "" : ", by writing its depth"}.`,
-      related: [{ span: part.source, message: `the ${part.name} of ${part.of}` }],
+      related: [{ span: part.source, message: nameOf(part) }],
       fixes: origin.kind === "written" && isPositive(most) ? [rewrite(origin.span, text)] : [],
     }),
   ];

@@ -5,7 +5,7 @@ import { toNumber } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Model } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite } from "../check.ts";
+import { finding, nameOf, number, rewrite } from "../check.ts";
 import { shares } from "../limits.ts";
 
 /** Grain should run along a long part, not across it. */
@@ -36,7 +36,7 @@ function check(part: Part, grain: Choice<"long" | "across" | "none"> | undefined
       code: "part/grain-across",
       severity: "warning",
       span: grain.span,
-      message: `the grain of the ${part.name} of ${part.of} runs across it: the piece is ${number(across / along)} times as long the other way`,
+      message: `the grain of ${nameOf(part)} runs across it: the piece is ${number(across / along)} times as long the other way`,
       reason: "Wood is weak across its grain: a long piece cut so bends, and breaks at a knock.",
       remedy: `Write grain ${other}, or make the piece of plywood and mean it.`,
       fixes: [rewrite(grain.span, other, `Write grain ${other}`)],

@@ -10,7 +10,7 @@ import { givenSize } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
 import type { Model } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { finding, placeOf, rewrite, say } from "../check.ts";
+import { finding, nameOf, placeOf, rewrite, say } from "../check.ts";
 
 /** A piece with pockets should be thick enough for one and wide enough for two. */
 export const pieceShouldHaveRoomForPockets: Check = {
@@ -51,7 +51,7 @@ function tooThin(context: Context, part: Part, joint: Span | undefined): readonl
       message: `the ${part.name} is ${say(context, part.thickness.value)} thick; a pocket wants ${say(context, wanted.value)}`,
       reason: "In thinner stock the pocket breaks out at the face, or the screw's point comes through.",
       remedy: "Use thicker stock, or another joint.",
-      related: [{ span: part.source, message: `the ${part.name} of ${part.of}` }],
+      related: [{ span: part.source, message: nameOf(part) }],
       fixes:
         isBox && joint !== undefined
           ? ["dovetails", "fingers"].map((word) => rewrite(joint, word, `Join it with ${word}`))
@@ -74,7 +74,7 @@ function tooNarrow(context: Context, part: Part): readonly Finding[] {
       reason:
         "Held by one screw the piece turns; two that are closer split it. From memory, unless the file says otherwise.",
       remedy: "Make it wider, or use another joint there.",
-      related: [{ span: part.source, message: `the ${part.name} of ${part.of}` }],
+      related: [{ span: part.source, message: nameOf(part) }],
       fixes: origin.kind === "written" ? [rewrite(origin.span, text)] : [],
     }),
   ];

@@ -1,5 +1,5 @@
 import type { Finding } from "../../core/finding.ts";
-import { ratio, toNumber } from "../../core/rational.ts";
+import { toNumber } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Model, ShelfModel, Stock } from "../../derive/model.ts";
 import type { Shelf } from "../../published/shelves.ts";
@@ -13,7 +13,7 @@ import {
   shelfSag,
 } from "../../published/shelves.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite, say } from "../check.ts";
+import { finding, number, rewrite, say, sayRoughly } from "../check.ts";
 import { densityOf, modulusOf, pounds } from "../weight.ts";
 
 /** A shelf should not sag past the published limit under what it holds, and should hold no more than one shelf may. */
@@ -41,9 +41,9 @@ function sags(context: Context, model: Model, shelf: ShelfModel): readonly Findi
       code: "shelf/sags",
       severity: "warning",
       span: word.span,
-      message: `under ${number(load, 0)} lb this shelf sags ${sayInches(context, sag)} over ${say(context, part.length.value)}; ${sayInches(context, limit)} is the limit`,
+      message: `under ${number(load, 0)} lb this shelf sags ${sayRoughly(context, sag)} over ${say(context, part.length.value)}; ${sayRoughly(context, limit)} is the limit`,
       reason: `A shelf may sag by a 144th of its span (${sagLimits["L/144"].source})${holds === undefined ? `; 40 lb per square foot is taken, since nothing says what it holds (${shelfLoads.general.source})` : ""}.`,
-      remedy: `The longest span for this load is ${most === undefined ? "not known" : sayInches(context, Math.floor(most * 8) / 8)}: use thicker or stiffer stock, a rib under its front edge, or a partition.`,
+      remedy: `The longest span for this load is ${most === undefined ? "not known" : sayRoughly(context, Math.floor(most * 8) / 8)}: use thicker or stiffer stock, a rib under its front edge, or a partition.`,
       related: [
         { span: shelf.block.holds?.amount.span ?? shelf.opening.name.span, message: "its load, or its opening" },
       ],
@@ -100,9 +100,4 @@ function overloaded(context: Context, { block }: ShelfModel): readonly Finding[]
       remedy: "Spread it over several shelves, or have what carries it worked out by somebody licensed to.",
     }),
   ];
-}
-
-/** A sag or a span in the words of the file, to a hundredth. */
-function sayInches(context: Context, inches: number): string {
-  return say(context, ratio(Math.round(inches * 128), 128));
 }

@@ -1,9 +1,8 @@
 import type { Finding } from "../../core/finding.ts";
-import { writtenText } from "../../core/length.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Model, SheetStock } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { finding, say } from "../check.ts";
+import { finding, nameOf, say } from "../check.ts";
 import { usedStocks } from "./used.ts";
 
 /** A sheet that parts are made of should be measured: its label does not decide what fits. */
@@ -33,9 +32,8 @@ function check(context: Context, model: Model, stock: SheetStock): readonly Find
       message: `"${stock.name}" is taken as ${say(context, value)} by its label: ${range}`,
       reason:
         "Every joint, packing and clearance made of it is worked out from its thickness, and a label is not a thickness.",
-      remedy: `Measure a sheet and write it: measures ${writtenText(low ?? value, context.units)}.`,
-      related:
-        first === undefined ? [] : [{ span: first.source, message: `the ${first.name} of ${first.of} is made of it` }],
+      remedy: "Measure a sheet in three places and write what it is: measures LENGTH, LENGTH, LENGTH.",
+      related: first === undefined ? [] : [{ span: first.source, message: `${nameOf(first)} is made of it` }],
     }),
   ];
 }
