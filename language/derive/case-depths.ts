@@ -33,18 +33,24 @@ export function caseDepths(frame: CaseFrame): CaseDepths {
   );
   const back = frame.back?.thickness;
   if (back === undefined)
-    return { sides: faces, inner: faces, clear: frame.deep, back: { kind: "applied", depth: undefined } };
+    return {
+      sides: faces,
+      inner: faces,
+      clear: beforeNailers(frame, frame.deep),
+      back: { kind: "applied", depth: undefined },
+    };
   const kind = kindOf(fitting);
   const depth = size(frame.context, fitting?.depth);
   if (kind === "applied") {
     const sides = less(faces, back);
-    return { sides, inner: sides, clear: less(frame.deep, back), back: { kind, depth: undefined } };
+    const clear = beforeNailers(frame, less(frame.deep, back));
+    return { sides, inner: sides, clear, back: { kind, depth: undefined } };
   }
   if (kind === "rabbet") {
     return {
       sides: faces,
       inner: less(faces, back),
-      clear: less(frame.deep, back),
+      clear: beforeNailers(frame, less(frame.deep, back)),
       back: { kind, depth: depth ?? fallback("case.rabbet") },
     };
   }
@@ -60,10 +66,19 @@ export function caseDepths(frame: CaseFrame): CaseDepths {
 
 /** Nailers lie behind a back in grooves: the ledge there is as deep as they are thick. */
 function ledge(frame: CaseFrame): Sourced<Length> {
+  return nailerThickness(frame) ?? fallback("case.grooveSet");
+}
+
+/** Before any other back they stand in the case, and what goes into it stops before them. */
+function beforeNailers(frame: CaseFrame, clear: Sourced<Length>): Sourced<Length> {
+  const thick = nailerThickness(frame);
+  return thick === undefined ? clear : less(clear, thick);
+}
+
+function nailerThickness(frame: CaseFrame): Sourced<Length> | undefined {
   const { nailers } = frame.block;
-  if (nailers === undefined) return fallback("case.grooveSet");
-  const stock = nailers.from === undefined ? frame.panels : frame.stocks.get(nailers.from.text);
-  return stock?.thickness ?? fallback("case.grooveSet");
+  if (nailers === undefined) return undefined;
+  return (nailers.from === undefined ? frame.panels : frame.stocks.get(nailers.from.text))?.thickness;
 }
 
 function kindOf(fitting: Fitting | undefined): "applied" | "rabbet" | "groove" {

@@ -47,6 +47,9 @@ export function placeCase(one: CaseModel, model: Model, pool: Pool): Laid {
   const back = backOf(shell, lyingParts);
   const kick = kickOf(shell, bottom);
   const nailers = nailersOf(shell, back.drafts[0], bottom, top ?? stretchers[1]);
+  for (const partition of partitions.drafts)
+    if (machined(partition.part, "notch", "nailers") !== undefined)
+      partition.cuts.push(...nailers.drafts.map(({ outline }) => outline));
   return {
     drafts: [...pair, ...lyingParts, ...partitions.drafts, ...back.drafts, ...kick.drafts, ...nailers.drafts],
     mates: [

@@ -104,7 +104,10 @@ function railAt(
   if (tz !== undefined) for (const end of [spanTo(x.from, tongue), span(x.to, tongue)]) grow(draft, end, y, tz);
   if (groove?.deep === undefined || gz === undefined) return draft;
   for (const edge of grooved) {
-    const along = isMitred ? clear : { from: subtract(x.from, tongue), to: add(x.to, tongue) };
+    // In a mitred frame the grooves of rail and stile meet at the mitre.
+    const beyond = isMitred ? groove.deep.value : tongue;
+    const run = isMitred ? clear : x;
+    const along = { from: subtract(run.from, beyond), to: add(run.to, beyond) };
     cut(draft, along, edge === "top" ? spanTo(y.to, groove.deep.value) : span(y.from, groove.deep.value), gz);
   }
   return draft;
