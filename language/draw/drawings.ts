@@ -1,16 +1,25 @@
 import { boxViews } from "./box-view.ts";
 import type { Desk } from "./desk.ts";
+import { millimetres, reductionFor } from "./desk.ts";
 import type { Drawing } from "./display-list.ts";
 import { elevation, finishedFace } from "./elevation.ts";
 import { frontDetails } from "./front-detail.ts";
 import type { Scene } from "./place/scene.ts";
 import { scenesOf } from "./place/scene.ts";
 import { columnsOf, planSection, sideSection } from "./section.ts";
+import { stickDrawing } from "./stick-drawing.ts";
+import type { Stick } from "./sticks.ts";
+import { sticksOf } from "./sticks.ts";
 
 /** Every drawing of a build, in the order in which people look. */
 export function drawingsOf(desk: Desk): readonly Drawing[] {
   const scenes = scenesOf(desk.context, desk.model);
-  return [...scenes.flatMap((scene) => sceneDrawings(desk, scene)), ...boxViews(desk, scenes), ...frontDetails(desk)];
+  return [
+    ...scenes.flatMap((scene) => sceneDrawings(desk, scene)),
+    ...boxViews(desk, scenes),
+    ...frontDetails(desk),
+    ...sticksOf(scenes).flatMap((stick) => stickDrawing(desk, stick, stickReduction(desk, stick)) ?? []),
+  ];
 }
 
 function sceneDrawings(desk: Desk, scene: Scene): readonly Drawing[] {
@@ -24,4 +33,9 @@ function sceneDrawings(desk: Desk, scene: Scene): readonly Drawing[] {
     ...columns.map((column, index) => sideSection(desk, scene, column, index)),
     planSection(desk, scene),
   ].filter((drawing) => drawing !== undefined);
+}
+
+/** As large as fits across a page. */
+function stickReduction(desk: Desk, stick: Stick): number {
+  return reductionFor(desk, millimetres(stick.marks.at(-1)!.at), 1, { wide: 170, high: 200 });
 }
