@@ -183,6 +183,10 @@ const troubleTexts: Record<Trouble["code"], { readonly reason: string; readonly 
     remedy: "Check what each name stands for.",
   },
   "length/broken": { reason: "", remedy: "" },
+  "length/too-many-digits": {
+    reason: "No size of a workshop needs them; exact arithmetic with ever more digits would stop the editor.",
+    remedy: "Check the numbers.",
+  },
   "name/unknown-length": {
     reason: "The size cannot be worked out without it.",
     remedy: 'Name it with "let", or check the spelling.',

@@ -21,6 +21,7 @@ export interface Trouble {
     | "length/over-nothing"
     | "length/not-a-length"
     | "length/broken"
+    | "length/too-many-digits"
     | "name/unknown-length"
     | "length/circular";
   readonly span: Span;
@@ -180,7 +181,16 @@ function amountOf(expr: Expr, lookUp: LookUp): Amount | Trouble {
   }
 }
 
+/** A bound on numerator and denominator: no size of a workshop comes near, and sums of them stay quick. */
+const bound = 1n << 400n;
+
 function combined(operator: "+" | "-" | "*" | "/", left: Amount, right: Amount, span: Span): Amount | Trouble {
+  const made = reckoned(operator, left, right, span);
+  if (isTrouble(made) || (made.value.d < bound && made.value.n < bound && -bound < made.value.n)) return made;
+  return { code: "length/too-many-digits", span, message: "this comes to a number of more than a hundred digits" };
+}
+
+function reckoned(operator: "+" | "-" | "*" | "/", left: Amount, right: Amount, span: Span): Amount | Trouble {
   if (operator === "+" || operator === "-") return summed(operator === "+" ? add : subtract, left, right, span);
   return operator === "*" ? product(left, right, span) : quotient(left, right, span);
 }

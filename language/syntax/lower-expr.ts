@@ -48,6 +48,8 @@ export function lowerExpr(reader: Reader, node: ast.Expression | undefined, arou
 }
 
 function lowerQuantity(reader: Reader, node: ast.Quantity, span: Span): Expr {
+  const written = [maybe(node.count) ?? "", node.inches ?? ""];
+  if (written.some((text) => mostDigits < text.length)) return tooManyDigits(reader, span);
   const value = parseCount(maybe(node.count) ?? "");
   if (value === undefined) {
     if (/\/0+$/.test(node.count ?? "")) overNothing(reader, span);
@@ -59,6 +61,21 @@ function lowerQuantity(reader: Reader, node: ast.Quantity, span: Span): Expr {
     return { kind: "number", value, unit, units: reader.units, span };
   }
   return { kind: "number", value: add(inUnit(value, unit), inches), unit: "in", units: reader.units, span };
+}
+
+/** More than any size is written with; arithmetic with millions of digits would stop the editor. */
+const mostDigits = 200;
+
+function tooManyDigits(reader: Reader, span: Span): Expr {
+  report(reader, {
+    code: "length/too-many-digits",
+    severity: "error",
+    span,
+    message: `this number is written with more than ${mostDigits} signs`,
+    reason: "No tape and no calliper reads so finely, and no workshop is so large.",
+    remedy: "Check the number.",
+  });
+  return { kind: "broken", span };
 }
 
 function unitOf(written: string | undefined): LengthUnit | undefined {

@@ -40,7 +40,7 @@ export function lower(text: string, uri: string): Design {
   const reader: Reader = { uri, text, units: unitsOf(statements), findings };
   for (const problem of parsed.problems) {
     report(reader, {
-      code: "syntax/unreadable",
+      code: problem.code,
       severity: "error",
       span: spanAt(uri, text, problem.start, problem.end),
       message: problem.message,

@@ -17,12 +17,14 @@ import {
 } from "langium";
 import type { BuildFile } from "../generated/ast.ts";
 import { ScantlingGeneratedModule, ScantlingGeneratedSharedModule } from "../generated/module.ts";
+import type { Said, TokenError } from "./tokens.ts";
 import { WordLexer, WordTokenBuilder } from "./words.ts";
 
 /** A place where the text cannot be read, as offsets into it. */
 export interface SyntaxProblem {
   readonly start: number;
   readonly end: number;
+  readonly code: Said["code"];
   readonly message: string;
 }
 
@@ -62,19 +64,27 @@ export function languageServices(): LangiumCoreServices {
 
 /** Reads any text: what cannot be read is a problem at its place, and the rest of the tree stands. */
 export function parse(text: string): Parsed {
+  try {
+    return parsed(text);
+  } catch {
+    // The parser keeps its state from text to text; after a throw it must be built anew.
+    services = undefined;
+    const message = "this file could not be read";
+    return { file: parsed("").file, problems: [{ start: 0, end: text.length, code: "syntax/unreadable", message }] };
+  }
+}
+
+function parsed(text: string): Parsed {
   const result = languageServices().parser.LangiumParser.parse<BuildFile>(text);
-  const lexing = result.lexerErrors.map((error): SyntaxProblem => {
-    if (error.length === 0) {
-      return { start: error.offset, end: error.offset, message: 'the block is not closed: "}" is missing here' };
-    }
-    const piece = text.slice(error.offset, error.offset + Math.min(error.length, 12));
-    return {
-      start: error.offset,
-      end: error.offset + error.length,
-      message: `${JSON.stringify(piece)} cannot be read here`,
-    };
-  });
+  const lexing = result.lexerErrors.map((error) => lexingProblem(text, error));
   return { file: result.value, problems: [...lexing, ...result.parserErrors.map((error) => problemOf(text, error))] };
+}
+
+function lexingProblem(text: string, error: TokenError): SyntaxProblem {
+  const place = { start: error.offset, end: error.offset + error.length };
+  if (error.said !== undefined) return { ...place, ...error.said };
+  const piece = text.slice(error.offset, error.offset + Math.min(error.length, 12));
+  return { ...place, code: "syntax/unreadable", message: `${JSON.stringify(piece)} cannot be read here` };
 }
 
 type ParserError = ParseResult["parserErrors"][number];
@@ -82,16 +92,18 @@ type ParserError = ParseResult["parserErrors"][number];
 function problemOf(text: string, error: ParserError): SyntaxProblem {
   const { token } = error;
   const expected = expectation(error.message);
+  const code = "syntax/unreadable";
   if (Number.isNaN(token.startOffset) || token.image === "") {
     // Behind the last word, not behind the comments that may follow it.
     const before = (error as { readonly previousToken?: typeof token }).previousToken;
     const last = before?.endOffset;
     const end = last === undefined || Number.isNaN(last) ? text.trimEnd().length : last + 1;
-    return { start: end, end, message: `the file ends in the middle of something${expected}` };
+    return { start: end, end, code, message: `the file ends in the middle of something${expected}` };
   }
   return {
     start: token.startOffset,
     end: token.startOffset + token.image.length,
+    code,
     message: `"${token.image}" was not expected here${expected}`,
   };
 }

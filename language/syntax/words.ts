@@ -1,6 +1,9 @@
 import type { GrammarAST as Ast, Grammar, LangiumCoreServices, LexerResult } from "langium";
 import { DefaultLexer, DefaultTokenBuilder, GrammarAST } from "langium";
 
+import { closeBlocks } from "./close-blocks.ts";
+import { withinLimits } from "./limits.ts";
+
 type AbstractElement = Ast.AbstractElement;
 type AbstractRule = Ast.AbstractRule;
 
@@ -35,45 +38,8 @@ export class WordLexer extends DefaultLexer {
   override tokenize(text: string): LexerResult {
     const result = super.tokenize(text);
     this.nameWords(result.tokens);
-    return { ...result, ...this.closeBlocks(result) };
-  }
-
-  /**
-   * Closes what is open where a statement begins that stands in no block: a bracket that was forgotten, or is not typed
-   * yet, then costs its own block only. Each is an error of no length at the place where the bracket should stand.
-   */
-  private closeBlocks({ tokens, errors }: LexerResult): Pick<LexerResult, "tokens" | "errors"> {
-    const closed: Token[] = [];
-    const missing: LexerResult["errors"] = [...errors];
-    let depth = 0;
-    tokens.forEach((token, index) => {
-      const before = tokens[index - 1];
-      if (0 < depth && before !== undefined && beginsStatement(tokens, index)) {
-        missing.push(missingBracket(before));
-        for (; 0 < depth; depth--) closed.push(this.bracketBehind(before));
-      }
-      if (token.image === "{") depth++;
-      if (token.image === "}" && 0 < depth) depth--;
-      closed.push(token);
-    });
-    return missing.length === errors.length ? { tokens, errors } : { tokens: closed, errors: missing };
-  }
-
-  private bracketBehind(before: Token): Token {
-    const type = this.definition["}"]!;
-    const offset = before.startOffset + before.image.length;
-    const column = before.startColumn! + before.image.length;
-    return {
-      image: "}",
-      tokenType: type,
-      tokenTypeIdx: type.tokenTypeIdx!,
-      startOffset: offset,
-      endOffset: offset - 1,
-      startLine: before.startLine!,
-      endLine: before.startLine!,
-      startColumn: column,
-      endColumn: column - 1,
-    };
+    const { tokens, errors } = withinLimits(closeBlocks(result, this.definition["}"]!));
+    return { ...result, tokens: [...tokens], errors: [...errors] };
   }
 
   private nameWords(tokens: readonly Token[]): void {
@@ -130,27 +96,6 @@ export class WordTokenBuilder extends DefaultTokenBuilder {
     const isFirst = ({ name }: (typeof tokens)[number]): boolean => name === "BY" || name === "TOLERANCE_SIGN";
     return [...tokens.filter(isFirst), ...tokens.filter((token) => !isFirst(token))];
   }
-}
-
-function missingBracket(before: Token): LexerResult["errors"][number] {
-  return {
-    offset: before.startOffset + before.image.length,
-    line: before.startLine,
-    column: before.startColumn,
-    length: 0,
-    message: "a bracket is missing",
-  };
-}
-
-/** Whether a statement begins here that never stands inside a block. */
-function beginsStatement(tokens: readonly Token[], index: number): boolean {
-  const [word, second, third] = [tokens[index]!.image, tokens[index + 1]?.image ?? "", tokens[index + 2]?.image ?? ""];
-  if (["box", "front", "door"].includes(word)) return second === "for" || (word === "front" && second === "spanning");
-  if (word === "shelf") return second === "in";
-  if (word === "false") return second === "front" && third === "for";
-  if (word === "let") return third === "=";
-  if (word === "project" || word === "use") return second.startsWith('"');
-  return ["sheet", "board", "edging", "slides", "hinges", "screws", "case", "part"].includes(word) && third === "{";
 }
 
 const between = new Set(["rails", "stiles", "partitions"]);

@@ -1,0 +1,24 @@
+import type { LexerResult } from "langium";
+
+export type Token = LexerResult["tokens"][number];
+
+/** What was wrong with a stretch of text before it was parsed, in our own words. */
+export interface Said {
+  readonly code: "syntax/unreadable" | "syntax/too-much";
+  readonly message: string;
+}
+
+export type TokenError = LexerResult["errors"][number] & { readonly said?: Said };
+
+export interface Tokens {
+  readonly tokens: readonly Token[];
+  readonly errors: readonly TokenError[];
+}
+
+/** An error at a token, or of no length just behind it. */
+export function errorAt(token: Token, said: Said, where: "at" | "behind" = "at"): TokenError {
+  const { startOffset, startLine, startColumn, image } = token;
+  const behind = where === "behind" ? image.length : 0;
+  const length = where === "behind" ? 0 : image.length;
+  return { offset: startOffset + behind, line: startLine, column: startColumn, length, message: said.message, said };
+}
