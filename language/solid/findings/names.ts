@@ -1,0 +1,29 @@
+import type { Length } from "../../core/length.ts";
+import { inUnits } from "../../core/length.ts";
+import { ratio } from "../../core/rational.ts";
+import type { Context } from "../../derive/context.ts";
+import { say } from "../../fit/check.ts";
+import type { Box } from "../box.ts";
+import { extent } from "../box.ts";
+import type { Solid } from "../solid.ts";
+
+/** A part as a person says it: `the side of box plan-1`. */
+export function nameOf({ part }: Pick<Solid, "part">): string {
+  return part.of === `part ${part.name}` ? `the ${part.name}` : `the ${part.name} of ${part.of}`;
+}
+
+/** The three sizes of a box, width first. */
+export function sizesOf(context: Context, box: Box): string {
+  return [box.x, box.y, box.z].map((range) => say(context, extent(range))).join(" × ");
+}
+
+/** A measure of inches that no tape gives, to a hundredth of an inch or a tenth of a millimetre. */
+export function about(context: Context, inches: number): string {
+  const steps = context.units === "inches" ? 100 : 254;
+  return say(context, rounded(inches, steps));
+}
+
+function rounded(inches: number, steps: number): Length {
+  const value = Number.isFinite(inches) ? Math.round(inches * steps) : 0;
+  return inUnits(ratio(value, steps), "inches");
+}
