@@ -38,7 +38,9 @@ function slideScrews(context: Context, box: BoxModel, screws: Screws): readonly 
       reason: "Their points would stand inside the box, for hands and for what lies in it.",
       remedy: `Use screws of ${say(context, thickness.value)} at most.`,
       related: [{ span: box.whole.sides?.stocks[0]?.span ?? box.block.head, message: "the side that they go into" }],
-      fixes: shorter(context, screws, thickness.value).map((other) => rewrite(word.span, other, `Use "${other}"`)),
+      fixes: shorter(context, screws, thickness.value).map((other) =>
+        rewrite(word.span, other, `Use "${other}" instead of "${word.text}"`),
+      ),
     }),
   ];
 }
@@ -61,7 +63,9 @@ function pocketScrews(context: Context, box: BoxModel, screws: Screws): readonly
       reason: "A longer one comes out through the face of the side that it goes into.",
       remedy: `Use screws of ${say(context, most)}, and try one in scrap first.`,
       related: [{ span: corners.span, message: "the corners that they hold" }],
-      fixes: shorter(context, screws, most).map((other) => rewrite(word.span, other, `Use "${other}"`)),
+      fixes: shorter(context, screws, most).map((other) =>
+        rewrite(word.span, other, `Use "${other}" instead of "${word.text}"`),
+      ),
     }),
   ];
 }

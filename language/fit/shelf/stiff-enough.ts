@@ -1,7 +1,8 @@
 import type { Finding } from "../../core/finding.ts";
 import { toNumber } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
-import type { Model, ShelfModel, Stock } from "../../derive/model.ts";
+import { size } from "../../derive/context.ts";
+import type { BoardStock, Model, ShelfModel, Stock } from "../../derive/model.ts";
 import type { Shelf } from "../../published/shelves.ts";
 import {
   allowedSag,
@@ -47,8 +48,8 @@ function sags(context: Context, model: Model, shelf: ShelfModel): readonly Findi
       related: [
         { span: shelf.block.holds?.amount.span ?? shelf.opening.name.span, message: "its load, or its opening" },
       ],
-      fixes: stiffer(context, model, { stock, depth, load, span, limit }).map((name) =>
-        rewrite(word.span, name, `Make it of "${name}"`),
+      fixes: stiffer(context, model, { stock, depth, load, span, limit }).map(({ name, isGlued }) =>
+        rewrite(word.span, name, `Make it of "${name}"${isGlued ? ", glued up" : ""}`),
       ),
     }),
   ];
@@ -75,7 +76,7 @@ interface Asked {
 }
 
 /** Stocks of the file that would hold, the thinnest of them first. */
-function stiffer(context: Context, { stocks }: Model, asked: Asked): readonly string[] {
+function stiffer(context: Context, { stocks }: Model, asked: Asked): readonly Stiffer[] {
   return [...stocks.values()]
     .filter((stock) => {
       const shelf = stock === asked.stock ? undefined : shelfOf(context, stock, asked.depth, asked.load);
@@ -83,8 +84,20 @@ function stiffer(context: Context, { stocks }: Model, asked: Asked): readonly st
       return sag !== undefined && sag <= asked.limit;
     })
     .sort((a, b) => toNumber(a.thickness.value) - toNumber(b.thickness.value))
-    .map((stock) => stock.name)
-    .slice(0, 2);
+    .slice(0, 2)
+    .map((stock) => ({ name: stock.name, isGlued: stock.kind === "board" && widest(context, stock) < asked.depth }));
+}
+
+interface Stiffer {
+  readonly name: string;
+  /** Whether it takes several boards side by side. */
+  readonly isGlued: boolean;
+}
+
+/** The widest board that can be bought, in inches; endless where the file does not say. */
+function widest(context: Context, { block }: BoardStock): number {
+  const widths = (block.wide?.values ?? []).flatMap((one) => size(context, one.measure)?.value ?? []);
+  return widths.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...widths.map(toNumber));
 }
 
 function overloaded(context: Context, { block }: ShelfModel): readonly Finding[] {

@@ -1,12 +1,12 @@
 import type { Finding } from "../../core/finding.ts";
 import type { Length } from "../../core/length.ts";
 import { writtenText } from "../../core/length.ts";
-import { absolute, less, subtract } from "../../core/rational.ts";
+import { absolute, equal, less, subtract } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import type { BoxModel } from "../../derive/model.ts";
-import { inSeries } from "../../derive/slides.ts";
+import { inSeries, longestThatFits } from "../../derive/slides.ts";
 import type { Check } from "../check.ts";
-import { say } from "../check.ts";
+import { rewrite, say } from "../check.ts";
 
 /** The slide named must be one of its series. */
 export const slideMustBeSold: Check = {
@@ -25,6 +25,9 @@ function check(context: Context, box: BoxModel): readonly Finding[] {
     first!,
   );
   const text = writtenText(near.value, context.units);
+  const best = longestThatFits(slides);
+  const longest =
+    best === undefined || equal(best.value, near.value) ? undefined : writtenText(best.value, context.units);
   return [
     {
       code: "slide/not-sold",
@@ -34,7 +37,10 @@ function check(context: Context, box: BoxModel): readonly Finding[] {
       reason: `Its lengths are ${slides.series.map((length) => writtenText(length.value, context.units)).join(", ")}.`,
       remedy: `Write one of them; the nearest is ${text}.`,
       related: [{ span: slides.block.lengths?.span ?? slides.block.name.span, message: "the lengths of the series" }],
-      fixes: [{ title: `Write ${text}`, edits: [{ span: named.span, text }], safe: false }],
+      fixes: [
+        rewrite(named.span, text, `Write ${text}, the nearest${longest === undefined ? "" : `; ${longest} fits too`}`),
+        ...(longest === undefined ? [] : [rewrite(named.span, longest, `Write ${longest}, the longest that fits`)]),
+      ],
     },
   ];
 }

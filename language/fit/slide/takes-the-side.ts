@@ -1,5 +1,5 @@
 import type { Finding } from "../../core/finding.ts";
-import { compare, less, subtract } from "../../core/rational.ts";
+import { compare, less, subtract, times } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import { givenSize } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
@@ -21,6 +21,8 @@ function check(context: Context, model: Model, box: BoxModel): readonly Finding[
   if (word === undefined || !less(most.value, thickness.value)) return [];
   const thinner = [...model.stocks.values()]
     .filter((stock) => stock.kind === box.sides.kind && !less(most.value, stock.thickness.value))
+    // A side of less than half of what the slide takes is a bottom's stock.
+    .filter((stock) => !less(times(stock.thickness.value, 2), most.value))
     .sort((a, b) => compare(b.thickness.value, a.thickness.value))
     .slice(0, 2);
   return [
@@ -32,7 +34,7 @@ function check(context: Context, model: Model, box: BoxModel): readonly Finding[
       reason: "The slide runs beside the bottom and under the side; a thicker side does not clear it.",
       remedy: `Make the sides ${say(context, most.value)} thick at most, or use slides for thicker ones.`,
       related: [{ span: placeOf(most, box.slides.block.name.span), message: "the thickest side that they take" }],
-      fixes: thinner.map((stock) => rewrite(word.span, stock.name, `Make the sides of ${stock.name}`)),
+      fixes: thinner.map((stock) => rewrite(word.span, stock.name, `Make the sides of "${stock.name}"`)),
     }),
   ];
 }
