@@ -1,5 +1,5 @@
 import type { AstNode, CstNode } from "langium";
-import { GrammarUtils } from "langium";
+import { AstUtils, GrammarAST, isCompositeCstNode } from "langium";
 import type { Edit, Finding, Severity } from "../core/finding.ts";
 import type { Units } from "../core/length.ts";
 import type { Span, Word } from "../core/span.ts";
@@ -24,12 +24,48 @@ export function spanOf(reader: Reader, node: AstNode): Span {
 
 /** The place of one field of a node, or of the node where the field is not in the text. */
 export function spanOfField(reader: Reader, node: AstNode, field: string, index?: number): Span {
-  return spanOfCst(reader, GrammarUtils.findNodeForProperty(node.$cstNode, field, index) ?? node.$cstNode);
+  const places = node.$cstNode === undefined ? [] : (fieldsOf(node.$cstNode).get(field) ?? []);
+  return spanOfCst(reader, places[index ?? 0] ?? node.$cstNode);
 }
 
-/** The place of a keyword of the node. */
-export function spanOfKeyword(reader: Reader, node: AstNode, keyword: string): Span {
-  return spanOfCst(reader, GrammarUtils.findNodeForKeyword(node.$cstNode, keyword) ?? node.$cstNode);
+type Fields = ReadonlyMap<string, readonly CstNode[]>;
+
+/** The places of each node's fields, gathered once: looking for one field walks all that belongs to the node. */
+const gathered = new WeakMap<CstNode, Fields>();
+
+function fieldsOf(node: CstNode): Fields {
+  const known = gathered.get(node);
+  if (known !== undefined) return known;
+  const fields = new Map<string, CstNode[]>();
+  if (isCompositeCstNode(node)) {
+    for (const child of node.content) gather(child, node.astNode, fields);
+  }
+  gathered.set(node, fields);
+  return fields;
+}
+
+function gather(node: CstNode, element: AstNode, fields: Map<string, CstNode[]>): void {
+  const field = fieldAt(node.grammarSource);
+  if (field !== undefined) {
+    const places = fields.get(field);
+    if (places === undefined) fields.set(field, [node]);
+    else places.push(node);
+  } else if (isCompositeCstNode(node) && node.astNode === element) {
+    for (const child of node.content) gather(child, element, fields);
+  }
+}
+
+/** The field that each place of the grammar fills, if any. */
+const filled = new WeakMap<GrammarAST.AbstractElement, string | null>();
+
+function fieldAt(source: CstNode["grammarSource"]): string | undefined {
+  if (source === undefined) return undefined;
+  let field = filled.get(source);
+  if (field === undefined) {
+    field = AstUtils.getContainerOfType(source, GrammarAST.isAssignment)?.feature ?? null;
+    filled.set(source, field);
+  }
+  return field ?? undefined;
 }
 
 /** A field as a word with its place; `undefined` where the text has none. */
