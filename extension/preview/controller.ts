@@ -1,6 +1,6 @@
-import type { RodRow, RodView, Target } from "../../language/view/types.ts";
+import type { Target } from "../../language/view/types.ts";
 import type { RodAnswer } from "../../server/protocol.ts";
-import type { HostMessage, PageMessage } from "./messages.ts";
+import { type HostMessage, type PageMessage, targetOfRow } from "./messages.ts";
 import { oneAtATime } from "./one-at-a-time.ts";
 
 /** What the controller needs of the window and the server. */
@@ -111,7 +111,7 @@ export function createRodController(port: RodPort): RodController {
     },
     receive: (message) => {
       if (message.type === "reveal") {
-        const target = source?.last === undefined ? undefined : rowOf(source.last.view, message.row)?.target;
+        const target = source?.last === undefined ? undefined : targetOfRow(source.last.view, message.row);
         if (target !== undefined) port.reveal(target);
         return;
       }
@@ -135,8 +135,4 @@ async function ask(port: RodPort, source: Source): Promise<Answer> {
   } catch {
     return "offline";
   }
-}
-
-function rowOf(view: RodView, id: string): RodRow | undefined {
-  return view.batches.flatMap((batch) => batch.rows).find((row) => row.id === id);
 }

@@ -1,4 +1,4 @@
-import type { RodBatch, RodRow, RodView, Target } from "../../language/view/types.ts";
+import type { RodBatch, RodRow, RodTable, RodView, Target } from "../../language/view/types.ts";
 
 /** What the host tells the page. */
 export type HostMessage =
@@ -13,7 +13,7 @@ export type HostMessage =
 export type PageMessage =
   /** The page listens; said anew each time it has been made. */
   | { readonly type: "ready" }
-  /** Show where the part of this row is written. */
+  /** Show where this row is written, by its id. */
   | { readonly type: "reveal"; readonly row: string };
 
 /** What the page remembers while it is hidden, and the window from one start to the next. */
@@ -24,6 +24,18 @@ export interface SavedState {
   readonly row: string;
   /** How far the page was scrolled, in pixels. */
   readonly scroll: number;
+}
+
+/** The id of a row of one of the further tables, told apart from those of parts by its first sign. */
+export function tableRowId(table: string, index: number): string {
+  return `#${table}/${index}`;
+}
+
+/** Where the row with the id is written; `undefined` if there is no such row, or nothing it was written as. */
+export function targetOfRow(view: RodView, id: string): Target | undefined {
+  const part = view.batches.flatMap((batch) => batch.rows).find((row) => row.id === id);
+  const others = view.tables.flatMap((table) => table.rows.filter((_, index) => tableRowId(table.id, index) === id));
+  return part?.target ?? others[0]?.target;
 }
 
 /** The message if the data are one in every field that is read, else `undefined`. */
@@ -61,6 +73,7 @@ export function isRodView(data: unknown): data is RodView {
     isRecord(data.counts) &&
     [data.counts.errors, data.counts.warnings, data.counts.hints].every(isCount) &&
     isList(data.batches, isBatch) &&
+    isList(data.tables, isTable) &&
     isList(data.notes, isString)
   );
 }
@@ -77,6 +90,23 @@ function isRow(data: unknown): data is RodRow {
     isList(data.notes, isString) &&
     isTarget(data.target)
   );
+}
+
+function isTable(data: unknown): data is RodTable {
+  return (
+    isRecord(data) &&
+    haveStrings(data, ["id", "title", "note"]) &&
+    isList(data.columns, isColumn) &&
+    isList(data.rows, isLine)
+  );
+}
+
+function isColumn(data: unknown): data is RodTable["columns"][number] {
+  return isRecord(data) && haveStrings(data, ["title"]) && (data.align === "left" || data.align === "right");
+}
+
+function isLine(data: unknown): data is RodTable["rows"][number] {
+  return isRecord(data) && isList(data.cells, isString) && (data.target === undefined || isTarget(data.target));
 }
 
 function isTarget(data: unknown): data is Target {

@@ -1,4 +1,4 @@
-import type { RodRow, RodView } from "../../../language/view/types.ts";
+import type { RodView } from "../../../language/view/types.ts";
 import type { HostMessage, PageMessage, SavedState } from "../messages.ts";
 import { type Clock, createAnnouncer } from "./announcer.ts";
 import { el, setText } from "./dom.ts";
@@ -6,6 +6,7 @@ import { createEmpty } from "./empty.ts";
 import { createHead } from "./head.ts";
 import type { SectionHost } from "./section.ts";
 import { createCutList } from "./sections/cut-list.ts";
+import { createTables } from "./sections/tables.ts";
 
 /** What the page needs of the window it stands in. */
 export interface PagePort {
@@ -33,15 +34,15 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
 
   const why = el("p", { class: "why" }, HINT);
   const host: SectionHost = {
-    reveal: (each) => port.post({ type: "reveal", row: each.id }),
-    explain: (each) => setText(why, each === undefined ? HINT : explanation(each)),
+    reveal: (id) => port.post({ type: "reveal", row: id }),
+    explain: (text) => setText(why, text ?? HINT),
     remember: (id) => {
       row = id;
       save();
     },
   };
   const head = createHead();
-  const sections = [createCutList(host, row)];
+  const sections = [createCutList(host, row), createTables(host, row)];
   const empty = createEmpty();
   const region = el("p", { class: "unseen", role: "status", "aria-live": "polite" });
   const announce = createAnnouncer(region, port.clock);
@@ -76,9 +77,4 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
       save();
     },
   };
-}
-
-function explanation(row: RodRow): string {
-  const part = row.of === "" ? row.name : `${row.name} of ${row.of}`;
-  return `${row.mark}, ${part}: ${row.why}`;
 }

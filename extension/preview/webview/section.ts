@@ -1,4 +1,4 @@
-import type { RodRow, RodView } from "../../../language/view/types.ts";
+import type { RodView } from "../../../language/view/types.ts";
 
 /** One part of the page under its own heading: the cut list, and later the drawings and the plan. */
 export interface Section {
@@ -11,10 +11,10 @@ export interface Section {
 
 /** What a section tells the page. */
 export interface SectionHost {
-  /** The user wants to see where the row is written. */
-  reveal(row: RodRow): void;
-  /** The row the user is at, or points at; `undefined` when there is none any more. */
-  explain(row: RodRow | undefined): void;
-  /** The row the user was at changes. */
+  /** The user wants to see where the row with this id is written. */
+  reveal(id: string): void;
+  /** What there is to say of the row the user is at, or points at; `undefined` when there is none any more. */
+  explain(text: string | undefined): void;
+  /** The user is now at the row with this id. */
   remember(id: string): void;
 }

@@ -7,25 +7,24 @@ import type { RowWalk } from "./row-walk.ts";
 /** One part: its mark, how many, what it is, its sizes, its grain, and notes. */
 export function createRow(walk: RowWalk): Kept<RodRow> {
   const mark = el("span", { class: "mark" });
-  const quantity = el("td", { class: "col-no" });
-  const name = el("td", { class: "col-part" });
-  const of = el("td", { class: "col-of" });
+  const quantity = cell("col-no");
+  const name = cell("col-part");
+  const of = cell("col-of");
   const sizes = (["length", "width", "thickness"] as const).map((key) => ({ key, ...createSize(key) }));
-  const grain = el("td", { class: "col-grain" });
-  const notes = el("td", { class: "col-notes" });
-  const markCell = el("td", { class: "col-mark" }, mark);
-  const cells = [markCell, quantity, name, of, ...sizes.map((size) => size.element), grain, notes];
-  const element = el("tr", { tabindex: "-1" }, ...cells);
+  const grain = cell("col-grain");
+  const notes = cell("col-notes");
+  const cells = [cell("col-mark", mark), quantity, name, of, ...sizes.map((size) => size.element), grain, notes];
+  const element = el("tr", { role: "row", tabindex: "-1" }, ...cells);
   return {
     element,
     update: (row) => {
-      walk.know(element, row);
+      walk.know(element, { id: row.id, explanation: explanation(row) });
       element.setAttribute("data-part", row.id);
       element.setAttribute("aria-label", spoken(row));
       setText(mark, row.mark);
       setText(quantity, String(row.quantity));
-      setText(name, row.name);
-      setText(of, row.of);
+      name.replaceChildren(...unbroken(row.name));
+      of.replaceChildren(...unbroken(row.of));
       for (const size of sizes) size.update(row[size.key]);
       grain.replaceChildren(el("span", { class: "grain" }, grainMark(row.grain), " ", el("span", {}, row.grain)));
       notes.replaceChildren(...row.notes.map((note) => el("span", { class: "note-line" }, note)));
@@ -33,11 +32,20 @@ export function createRow(walk: RowWalk): Kept<RodRow> {
   };
 }
 
+function cell(className: string, ...children: readonly Node[]): HTMLElement {
+  return el("td", { role: "gridcell", class: className }, ...children);
+}
+
+/** The words of a text, so that a line breaks between two of them and not at the hyphen of a name. */
+function unbroken(text: string): readonly (Node | string)[] {
+  return text.split(/(\s+)/).map((word) => (word.trim() === "" ? word : el("span", { class: "word" }, word)));
+}
+
 function createSize(key: string): Kept<string> {
   const whole = el("span", { class: "whole" });
   const gap = document.createTextNode("");
   const rest = el("span", { class: "rest" });
-  const element = el("td", { class: `size col-${key}` }, whole, gap, rest);
+  const element = cell(`size col-${key}`, whole, gap, rest);
   return {
     element,
     update: (text) => {
@@ -50,6 +58,12 @@ function createSize(key: string): Kept<string> {
       else element.title = `Rounded ${rounded} to what the tape reads`;
     },
   };
+}
+
+/** Where its sizes come from. */
+function explanation(row: RodRow): string {
+  const part = row.of === "" ? row.name : `${row.name} of ${row.of}`;
+  return `${row.mark}, ${part}: ${row.why}`;
 }
 
 /** The row in words, for those who hear it. */

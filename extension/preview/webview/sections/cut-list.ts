@@ -5,13 +5,26 @@ import { splitSize } from "../size.ts";
 import { createRow } from "./cut-list-row.ts";
 import { createRowWalk, type RowWalk } from "./row-walk.ts";
 
-const HEADINGS = ["Mark", "No.", "Part", "Of", "Length", "Width", "Thickness", "Grain", "Notes"];
+const COLUMNS = [
+  { name: "mark", heading: "Mark" },
+  { name: "no", heading: "No." },
+  { name: "part", heading: "Part" },
+  { name: "of", heading: "Of" },
+  { name: "length", heading: "Length" },
+  { name: "width", heading: "Width" },
+  { name: "thickness", heading: "Thick" },
+  { name: "grain", heading: "Grain" },
+  { name: "notes", heading: "Notes" },
+] as const;
+/** Said outright, because a table that the style sheet lays out as a grid would lose what its elements mean. */
+const ROWGROUP = { role: "rowgroup" };
+const ROW = { role: "row" };
 const SIZES = ["length", "width", "thickness"] as const;
 
 /** The cut list as one table with a body for each stock; its rows can be walked, beginning at the row given. */
 export function createCutList(host: SectionHost, startRow: string): Section {
   const title = el("h2", { id: "cut-list-title", class: "unseen" }, "Cut list");
-  const head = el("thead", {}, el("tr", {}, ...HEADINGS.map(heading)));
+  const head = el("thead", ROWGROUP, el("tr", ROW, ...COLUMNS.map(heading)));
   const grid = { role: "grid", "aria-readonly": "true", "aria-labelledby": "cut-list-title" };
   const table = el("table", { id: "cut-list", ...grid }, head);
   const element = el("section", { class: "cut-list", "aria-labelledby": "cut-list-title" }, title, table);
@@ -36,8 +49,8 @@ export function createCutList(host: SectionHost, startRow: string): Section {
   };
 }
 
-function heading(text: string): HTMLElement {
-  return el("th", { scope: "col", class: `col-${text.toLowerCase().replace(/[^a-z]/g, "")}` }, text);
+function heading(column: (typeof COLUMNS)[number]): HTMLElement {
+  return el("th", { role: "columnheader", scope: "col", class: `col-${column.name}` }, column.heading);
 }
 
 function createBatch(walk: RowWalk): Kept<RodBatch> {
@@ -45,8 +58,9 @@ function createBatch(walk: RowWalk): Kept<RodBatch> {
   const note = el("span", { class: "stock-note" });
   const sum = el("span", { class: "stock-sum" });
   const label = el("div", { class: "batch-label" }, stock, " ", note, " ", sum);
-  const first = el("tr", { class: "batch" }, el("th", { scope: "rowgroup", colspan: String(HEADINGS.length) }, label));
-  const element = el("tbody", {}, first);
+  const across = { role: "rowheader", scope: "rowgroup", colspan: String(COLUMNS.length) };
+  const first = el("tr", { ...ROW, class: "batch" }, el("th", across, label));
+  const element = el("tbody", ROWGROUP, first);
   const keepRows = keepChildren(
     element,
     (row) => row.id,
@@ -65,14 +79,11 @@ function createBatch(walk: RowWalk): Kept<RodBatch> {
   };
 }
 
-/** Tells the style sheet how wide, in figures, the two halves of the sizes in each column are. */
+/** Tells the style sheet how wide, in figures, what follows the whole numbers is in each column of sizes. */
 function alignSizes(table: HTMLElement, view: RodView): void {
   const rows = view.batches.flatMap((batch) => batch.rows);
   for (const size of SIZES) {
-    const halves = rows.map((row) => splitSize(row[size]));
-    for (const half of ["whole", "rest"] as const) {
-      const width = Math.max(0, ...halves.map((split) => split[half].length));
-      table.style.setProperty(`--${size}-${half}`, `${width}ch`);
-    }
+    const width = Math.max(0, ...rows.map((row) => splitSize(row[size]).rest.length));
+    table.style.setProperty(`--${size}-rest`, `${width}ch`);
   }
 }

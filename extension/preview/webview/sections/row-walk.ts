@@ -1,23 +1,31 @@
-import type { RodRow } from "../../../../language/view/types.ts";
 import type { SectionHost } from "../section.ts";
+
+/** What a row stands for. */
+export interface WalkedRow {
+  readonly id: string;
+  /** What is said of it while the user is at it. */
+  readonly explanation: string;
+}
 
 /** The rows of a table as one stop of the tab key, walked with the arrows. */
 export interface RowWalk {
   /** Says what an element stands for. */
-  know(element: HTMLElement, row: RodRow): void;
+  know(element: HTMLElement, row: WalkedRow): void;
   /** Makes a change in which rows may come or go, and keeps the walker's place. */
   change(change: () => void): void;
 }
 
+const ROWS = "tbody tr[tabindex]";
+
 /** Lets the rows be walked, pointed at and followed to where they are written; begins at the row with the id given. */
 export function createRowWalk(table: HTMLElement, host: SectionHost, startRow: string): RowWalk {
-  const known = new WeakMap<Element, RodRow>();
+  const known = new WeakMap<Element, WalkedRow>();
   let current: HTMLElement | undefined;
   let place = 0;
 
-  const rows = () => [...table.querySelectorAll<HTMLElement>("tr[data-part]")];
+  const rows = () => [...table.querySelectorAll<HTMLElement>(ROWS)];
   const rowAt = (target: EventTarget | null) =>
-    target instanceof Element ? (target.closest<HTMLElement>("tr[data-part]") ?? undefined) : undefined;
+    target instanceof Element ? (target.closest<HTMLElement>(ROWS) ?? undefined) : undefined;
   const knownAt = (element: HTMLElement | undefined) => (element === undefined ? undefined : known.get(element));
 
   function settleAt(element: HTMLElement): void {
@@ -36,22 +44,22 @@ export function createRowWalk(table: HTMLElement, host: SectionHost, startRow: s
 
   function follow(element: HTMLElement | undefined): void {
     const row = knownAt(element);
-    if (row !== undefined) host.reveal(row);
+    if (row !== undefined) host.reveal(row.id);
   }
 
   table.addEventListener("focusin", (event) => {
     const element = rowAt(event.target);
     if (element === undefined) return;
     settleAt(element);
-    host.explain(known.get(element));
+    host.explain(known.get(element)?.explanation);
     host.remember(known.get(element)?.id ?? "");
   });
   table.addEventListener("focusout", (event) => {
     if (rowAt(event.relatedTarget) !== undefined) return;
     host.explain(undefined);
   });
-  table.addEventListener("mouseover", (event) => host.explain(knownAt(rowAt(event.target) ?? focused())));
-  table.addEventListener("mouseleave", () => host.explain(knownAt(focused())));
+  table.addEventListener("mouseover", (event) => host.explain(knownAt(rowAt(event.target) ?? focused())?.explanation));
+  table.addEventListener("mouseleave", () => host.explain(knownAt(focused())?.explanation));
   table.addEventListener("click", (event) => {
     // Who drags over a size to copy it does not want to go anywhere.
     if (document.getSelection()?.isCollapsed !== false) follow(rowAt(event.target));
@@ -79,7 +87,7 @@ export function createRowWalk(table: HTMLElement, host: SectionHost, startRow: s
   return {
     know: (element, row) => {
       known.set(element, row);
-      if (element === focused()) host.explain(row);
+      if (element === focused()) host.explain(row.explanation);
     },
     change: (change) => {
       const wasFocused = focused() !== undefined;

@@ -1,0 +1,73 @@
+import type { RodTable, RodView } from "../../../../language/view/types.ts";
+import { tableRowId } from "../../messages.ts";
+import { el, type Kept, keepChildren, setText } from "../dom.ts";
+import type { Section, SectionHost } from "../section.ts";
+import { createRowWalk } from "./row-walk.ts";
+
+/** The further lists, such as the boxes and the hardware, each as a table under its own heading. */
+export function createTables(host: SectionHost, startRow: string): Section {
+  const element = el("div");
+  const keepTables = keepChildren<RodTable>(
+    element,
+    (table) => table.id,
+    (table) => createTable(table.id, host, startRow),
+  );
+  return {
+    element,
+    update: (view: RodView) => {
+      element.hidden = false;
+      keepTables(view.tables.filter((table) => 0 < table.rows.length));
+    },
+    hide: () => {
+      element.hidden = true;
+    },
+  };
+}
+
+type Line = RodTable["rows"][number] & { readonly id: string; readonly columns: RodTable["columns"] };
+
+function createTable(id: string, host: SectionHost, startRow: string): Kept<RodTable> {
+  const titleId = `table-title-${id}`;
+  const title = el("h2", { id: titleId, class: "stock" });
+  const note = el("p", { class: "stock-note" });
+  const heads = el("tr");
+  const body = el("tbody");
+  const table = el(
+    "table",
+    { id: `table-${id}`, class: "plain", role: "grid", "aria-readonly": "true", "aria-labelledby": titleId },
+    el("thead", {}, heads),
+    body,
+  );
+  const element = el("section", { class: "further", "aria-labelledby": titleId }, title, table, note);
+  const walk = createRowWalk(table, host, startRow);
+  const keepLines = keepChildren<Line>(
+    body,
+    (line) => line.id,
+    () => {
+      const row = el("tr", { tabindex: "-1" });
+      return {
+        element: row,
+        update: (line) => {
+          const says = line.cells.filter((cell) => cell !== "").join(", ");
+          walk.know(row, { id: line.id, explanation: says });
+          row.classList.toggle("leads", line.target !== undefined);
+          row.replaceChildren(...line.cells.map((cell, index) => el("td", alignment(line.columns[index]), cell)));
+        },
+      };
+    },
+  );
+  return {
+    element,
+    update: ({ title: text, columns, rows, note: below }) => {
+      setText(title, text);
+      setText(note, below);
+      note.hidden = below === "";
+      heads.replaceChildren(...columns.map((column) => el("th", { ...alignment(column), scope: "col" }, column.title)));
+      walk.change(() => keepLines(rows.map((row, index) => ({ ...row, id: tableRowId(id, index), columns }))));
+    },
+  };
+}
+
+function alignment(column: RodTable["columns"][number] | undefined): Readonly<Record<string, string>> {
+  return column?.align === "right" ? { class: "figures" } : {};
+}

@@ -1,0 +1,81 @@
+import { describe, expect, test } from "vitest";
+import { readHostMessage, readPageMessage, readSavedState } from "../../extension/preview/messages.ts";
+import { rodOf, row } from "./rods.ts";
+
+describe("what the host says", () => {
+  test("a rod is read as it was sent, through JSON", () => {
+    const message = { type: "show", view: rodOf([row("a", { notes: ["<b>not</b> markup"] })]), stale: false };
+    expect(readHostMessage(JSON.parse(JSON.stringify(message)))).toEqual(message);
+    expect(readHostMessage({ type: "begin" })).toEqual({ type: "begin" });
+    expect(readHostMessage({ type: "offline" })).toEqual({ type: "offline" });
+  });
+
+  test("a rod with any field missing or of another kind is not read", () => {
+    const whole = { type: "show", view: rodOf([row("a")]), stale: false };
+    let tried = 0;
+    for (const path of pathsIn(whole)) {
+      for (const wrong of [undefined, null, -1, "?", {}, [1], true]) {
+        const changed = structuredClone(whole);
+        if (!isOtherKind(valueAt(changed, path), wrong)) continue;
+        setAt(changed, path, wrong);
+        expect(readHostMessage(changed), `${path.join(".")} = ${JSON.stringify(wrong)}`).toBeUndefined();
+        tried += 1;
+      }
+    }
+    expect(tried).toBeGreaterThan(150);
+  });
+
+  test.each([undefined, null, 7, "show", [], {}, { type: "other" }])("%j is no message", (data) => {
+    expect(readHostMessage(data)).toBeUndefined();
+    expect(readPageMessage(data)).toBeUndefined();
+    expect(readSavedState(data)).toBeUndefined();
+  });
+});
+
+describe("what the page says", () => {
+  test("is read, and only its own fields are passed on", () => {
+    expect(readPageMessage({ type: "ready", more: 1 })).toEqual({ type: "ready" });
+    expect(readPageMessage({ type: "reveal", row: "box inks/side", uri: "file:///etc/x" })).toEqual({
+      type: "reveal",
+      row: "box inks/side",
+    });
+    expect(readPageMessage({ type: "reveal", row: 3 })).toBeUndefined();
+  });
+});
+
+describe("what the page remembers", () => {
+  const state = { version: 1, uri: "file:///job.scant", row: "box inks/side", scroll: 120 };
+
+  test("is read in its version and no other", () => {
+    expect(readSavedState(state)).toEqual(state);
+    expect(readSavedState({ ...state, version: 2 })).toBeUndefined();
+    expect(readSavedState({ ...state, uri: "" })).toBeUndefined();
+    expect(readSavedState({ ...state, row: null })).toBeUndefined();
+    expect(readSavedState({ ...state, scroll: Number.NaN })).toBeUndefined();
+    expect(readSavedState({ ...state, scroll: -4 })).toBeUndefined();
+  });
+});
+
+type Path = readonly (string | number)[];
+
+/** Where each value stands that is neither an object nor a list, and each list. */
+function pathsIn(value: unknown, at: Path = []): readonly Path[] {
+  if (Array.isArray(value)) return [at, ...value.flatMap((each, index) => pathsIn(each, [...at, index]))];
+  if (typeof value !== "object" || value === null) return [at];
+  return Object.entries(value).flatMap(([name, each]) => pathsIn(each, [...at, name]));
+}
+
+function isOtherKind(right: unknown, wrong: unknown): boolean {
+  if (typeof right === "number") return typeof wrong !== "number" || wrong < 0;
+  // Any text will do where a text is wanted, and any list of texts where one of those is.
+  return Array.isArray(right) ? !Array.isArray(wrong) || typeof wrong[0] === "number" : typeof right !== typeof wrong;
+}
+
+function valueAt(value: unknown, path: Path): unknown {
+  return path.reduce<unknown>((inner, step) => (inner as Record<string, unknown>)[step], value);
+}
+
+function setAt(value: unknown, path: Path, to: unknown): void {
+  const holder = valueAt(value, path.slice(0, -1)) as Record<string, unknown>;
+  holder[path.at(-1) ?? ""] = to;
+}

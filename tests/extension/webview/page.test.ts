@@ -1,0 +1,326 @@
+// @vitest-environment happy-dom
+import { beforeEach, describe, expect, test } from "vitest";
+import type { PageMessage, SavedState } from "../../../extension/preview/messages.ts";
+import { createPage } from "../../../extension/preview/webview/page.ts";
+import { rodOf, row } from "../rods.ts";
+
+/** A page in a document of its own, with a clock that a test moves on. */
+function setUp(saved?: SavedState) {
+  const posted: PageMessage[] = [];
+  const states: SavedState[] = [];
+  let now = 0;
+  let due: { readonly at: number; readonly task: () => void }[] = [];
+  const clock = {
+    now: () => now,
+    later: (task: () => void, ms: number) => {
+      due.push({ at: now + ms, task });
+    },
+  };
+  const root = document.createElement("div");
+  document.body.replaceChildren(root);
+  const port = { post: (m: PageMessage) => posted.push(m), save: (s: SavedState) => states.push(s), clock };
+  const page = createPage(root, port, saved);
+  const pass = (ms: number) => {
+    now += ms;
+    const ripe = due.filter(({ at }) => at <= now);
+    due = due.filter(({ at }) => now < at);
+    for (const { task } of ripe) task();
+  };
+  const show = (view: ReturnType<typeof rodOf>, stale = false) => page.receive({ type: "show", view, stale });
+  return { page, posted, states, pass, show };
+}
+
+function one(selector: string): HTMLElement {
+  const found = document.querySelector<HTMLElement>(selector);
+  if (found === null) throw new Error(`There is no ${selector}.`);
+  return found;
+}
+
+function rows(): HTMLElement[] {
+  return [...document.querySelectorAll<HTMLElement>("table#cut-list tr[data-part]")];
+}
+
+function ids(): (string | null)[] {
+  return rows().map((each) => each.getAttribute("data-part"));
+}
+
+function cells(element: HTMLElement | undefined): (string | null)[] {
+  return [...(element?.querySelectorAll("td") ?? [])].map((cell) => cell.textContent);
+}
+
+function press(key: string): void {
+  document.activeElement?.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+}
+
+beforeEach(() => document.body.replaceChildren());
+
+describe("the cut list", () => {
+  test("has a body for each stock, headed by its name, and a row for each part", () => {
+    const { show } = setUp();
+    const batches = [
+      { stock: "birch-12", note: "sheet, 15/32 thick", rows: [row("a"), row("b", { quantity: 1 })] },
+      { stock: "maple", note: "board, 3/4 thick", rows: [row("c", { notes: ["groove 1/4", "tongue 3/8"] })] },
+    ];
+    show(rodOf([row("a")], { batches, pieces: 5 }));
+    const bodies = [...document.querySelectorAll("#cut-list tbody")];
+    expect(bodies.map((body) => body.querySelector("th")?.textContent)).toEqual([
+      "birch-12 sheet, 15/32 thick 3 pieces",
+      "maple board, 3/4 thick 2 pieces",
+    ]);
+    expect([...document.querySelectorAll("#cut-list thead th")].map((each) => each.textContent)).toEqual([
+      ...["Mark", "No.", "Part", "Of", "Length", "Width", "Thick", "Grain", "Notes"],
+    ]);
+    expect(cells(rows()[1])).toEqual(["B", "1", "side", "box inks", "20", "5 1/2", "15/32", " along", ""]);
+    expect(rows()[2]?.querySelectorAll(".col-notes .note-line")).toHaveLength(2);
+  });
+
+  test("says each row in words, the rounded sizes too", () => {
+    const { show } = setUp();
+    show(rodOf([row("a", { length: "7 5/32 −", grain: "any", notes: ["groove 1/4"] })]));
+    expect(rows()[0]?.getAttribute("aria-label")).toBe(
+      "A: 2 side; box inks; 7 5/32, rounded down, by 5 1/2 by 15/32; grain any way; groove 1/4",
+    );
+    expect(rows()[0]?.querySelector(".col-length")?.getAttribute("title")).toContain("Rounded down");
+  });
+
+  test("draws the grain and names it", () => {
+    const { show } = setUp();
+    show(rodOf([row("a", { grain: "along" }), row("b", { grain: "across" }), row("c", { grain: "any" })]));
+    const drawn = rows().map((each) => each.querySelector(".grain-mark path")?.getAttribute("d"));
+    expect(new Set(drawn).size).toBe(3);
+    expect(rows().map((each) => each.querySelector(".grain")?.textContent?.trim())).toEqual(["along", "across", "any"]);
+  });
+
+  test("touches only the rows that have changed", async () => {
+    const { show } = setUp();
+    show(rodOf([row("a"), row("b"), row("c")]));
+    const before = rows();
+    const changes: string[] = [];
+    const observer = new MutationObserver((records) => {
+      for (const { target } of records) {
+        const element = target instanceof Element ? target : target.parentElement;
+        changes.push(element?.closest("tr[data-part]")?.getAttribute("data-part") ?? "elsewhere");
+      }
+    });
+    observer.observe(one("#cut-list tbody"), { subtree: true, childList: true, characterData: true });
+    show(rodOf([row("a"), row("b", { length: "21" }), row("c")]));
+    await new Promise((wake) => setTimeout(wake, 0));
+    observer.disconnect();
+    expect(new Set(changes)).toEqual(new Set(["b"]));
+    expect(rows()).toEqual(before);
+    expect(cells(rows()[1])[4]).toBe("21");
+  });
+
+  test("puts rows that come, go and move in their places without making the others anew", () => {
+    const { show } = setUp();
+    show(rodOf([row("a"), row("b"), row("c"), row("d")]));
+    const kept = rows().filter((each) => each.getAttribute("data-part") !== "b");
+    show(rodOf([row("x"), row("d"), row("a"), row("c")]));
+    expect(ids()).toEqual(["x", "d", "a", "c"]);
+    expect(kept.every((each) => each.isConnected)).toBe(true);
+    show(rodOf([]));
+    expect(ids()).toEqual([]);
+  });
+
+  test("shows two rows of one id as two", () => {
+    const { show } = setUp();
+    show(rodOf([row("a"), row("a", { length: "9" })]));
+    expect(rows().map((each) => cells(each)[4])).toEqual(["20", "9"]);
+  });
+
+  test("names full of markup stay text", () => {
+    const { show } = setUp();
+    const nasty = '<img src=x onerror="alert(1)"><b>&amp;';
+    const view = rodOf([row("a", { name: nasty, of: nasty, mark: nasty, grain: nasty, notes: [nasty], why: nasty })], {
+      title: nasty,
+      notes: [nasty],
+      batches: [{ stock: nasty, note: nasty, rows: [row("a", { name: nasty, notes: [nasty], grain: nasty })] }],
+      tables: [
+        {
+          id: "boxes",
+          title: nasty,
+          columns: [{ title: nasty, align: "left" }],
+          rows: [{ cells: [nasty], target: undefined }],
+          note: nasty,
+        },
+      ],
+    });
+    show(view);
+    rows()[0]?.focus();
+    expect(document.querySelectorAll("img, b, script")).toHaveLength(0);
+    expect(one("h1").textContent).toBe(nasty);
+    expect(one(".col-part").textContent).toBe("Part");
+    expect(one("td.col-part").textContent).toBe(nasty);
+    expect(one("#table-boxes td").textContent).toBe(nasty);
+  });
+});
+
+describe("walking the rows", () => {
+  test("there is one stop for the tab key, and the arrows move it", () => {
+    const { show } = setUp();
+    show(rodOf([row("a"), row("b"), row("c")]));
+    expect(rows().map((each) => each.tabIndex)).toEqual([0, -1, -1]);
+    rows()[0]?.focus();
+    press("ArrowDown");
+    expect(document.activeElement).toBe(rows()[1]);
+    press("End");
+    press("ArrowDown");
+    expect(document.activeElement).toBe(rows()[2]);
+    press("ArrowUp");
+    expect(rows().map((each) => each.tabIndex)).toEqual([-1, 0, -1]);
+    press("Home");
+    expect(document.activeElement).toBe(rows()[0]);
+  });
+
+  test("a click, or Enter, asks for where the row is written", () => {
+    const { show, posted } = setUp();
+    show(rodOf([row("a"), row("b")]));
+    rows()[1]?.querySelector("td")?.click();
+    rows()[0]?.focus();
+    press("Enter");
+    expect(posted).toEqual([
+      { type: "reveal", row: "b" },
+      { type: "reveal", row: "a" },
+    ]);
+  });
+
+  test("why a size is what it is stands in the footer for the row at hand", () => {
+    const { show } = setUp();
+    show(rodOf([row("a"), row("b")]));
+    const hint = one(".why").textContent;
+    rows()[0]?.focus();
+    expect(one(".why").textContent).toBe("A, side of box inks: why a");
+    rows()[1]?.dispatchEvent(new MouseEvent("mouseover", { bubbles: true }));
+    expect(one(".why").textContent).toBe("B, side of box inks: why b");
+    one("#cut-list").dispatchEvent(new MouseEvent("mouseleave"));
+    expect(one(".why").textContent).toBe("A, side of box inks: why a");
+    rows()[0]?.blur();
+    expect(one(".why").textContent).toBe(hint);
+  });
+
+  test("the footer follows when the size of the row at hand changes", () => {
+    const { show } = setUp();
+    show(rodOf([row("a")]));
+    rows()[0]?.focus();
+    show(rodOf([row("a", { why: "another reason" })]));
+    expect(one(".why").textContent).toBe("A, side of box inks: another reason");
+  });
+
+  test("when the row at hand goes, the one in its place has the focus", () => {
+    const { show } = setUp();
+    show(rodOf([row("a"), row("b"), row("c")]));
+    rows()[1]?.focus();
+    show(rodOf([row("a"), row("c")]));
+    expect(document.activeElement).toBe(rows()[1]);
+    expect(rows().map((each) => each.tabIndex)).toEqual([-1, 0]);
+  });
+});
+
+describe("what stands over the list", () => {
+  test("the title, the pieces and the reading, and the findings by kind", () => {
+    const { show } = setUp();
+    show(rodOf([row("a")], { counts: { errors: 2, warnings: 1, hints: 0 } }));
+    expect(one("h1").textContent).toBe("Seed store");
+    expect(one(".facts").textContent).toBe("2 pieces · inches · read to 1/32 in");
+    expect([...document.querySelectorAll(".counts li")].map((each) => each.textContent)).toEqual([
+      "2 errors",
+      "1 warning",
+    ]);
+    show(rodOf([row("a")]));
+    expect([...document.querySelectorAll(".counts li")].map((each) => each.textContent)).toEqual(["no findings"]);
+  });
+
+  test("a quiet note while the text is broken", () => {
+    const { show, page } = setUp();
+    const note = () => one(".note");
+    show(rodOf([row("a")]));
+    expect(note().hidden).toBe(true);
+    show(rodOf([row("a")], { whole: false }));
+    expect(note().textContent).toContain("these are the parts that are whole");
+    show(rodOf([row("a")], { whole: false, notes: ["Broken at line 3.", "Rounded."] }), true);
+    expect(note().textContent).toBe("Broken at line 3.");
+    expect(one(".notes").textContent).toBe("Rounded.");
+    page.receive({ type: "offline" });
+    expect(note().textContent).toContain("not answering");
+    expect(ids()).toEqual(["a"]);
+    show(rodOf([row("a")]));
+    expect(note().hidden).toBe(true);
+  });
+
+  test("how to begin, while there is nothing to show", () => {
+    const { page, show } = setUp();
+    page.receive({ type: "begin" });
+    expect(one(".empty").hidden).toBe(false);
+    expect(one(".cut-list").hidden).toBe(true);
+    show(rodOf([row("a")]));
+    expect(one(".empty").hidden).toBe(true);
+    expect(one(".cut-list").hidden).toBe(false);
+    show(rodOf([]));
+    expect(one(".empty").hidden).toBe(false);
+    expect(one("h1").textContent).toBe("Seed store");
+  });
+});
+
+describe("what is said aloud", () => {
+  test("is said at most once a second, and then the last of it", () => {
+    const { show, pass } = setUp();
+    const said = () => one('[role="status"]').textContent;
+    show(rodOf([row("a", { quantity: 1 })]));
+    expect(said()).toBe("Seed store. 1 piece · inches · read to 1/32 in. no findings");
+    for (const quantity of [2, 3, 4]) {
+      pass(200);
+      show(rodOf([row("a", { quantity })]));
+      expect(said()).toContain("1 piece");
+    }
+    pass(400);
+    expect(said()).toContain("4 pieces");
+  });
+});
+
+describe("further lists", () => {
+  const boxes = {
+    id: "boxes" as const,
+    title: "Boxes",
+    columns: [
+      { title: "box", align: "left" as const },
+      { title: "holds", align: "right" as const },
+    ],
+    rows: [{ cells: ["inks", "0.6 ft³"], target: row("a").target }],
+    note: "Clear: past the front of the case.",
+  };
+
+  test("stand below, each under its heading, and lead to the text", () => {
+    const { show, posted } = setUp();
+    show(rodOf([row("a")], { tables: [boxes] }));
+    expect(one("#table-title-boxes").textContent).toBe("Boxes");
+    expect([...document.querySelectorAll("#table-boxes td")].map((each) => each.textContent)).toEqual([
+      "inks",
+      "0.6 ft³",
+    ]);
+    one("#table-boxes td").click();
+    expect(posted).toEqual([{ type: "reveal", row: "#boxes/0" }]);
+  });
+
+  test("are not there when they are empty", () => {
+    const { show } = setUp();
+    show(rodOf([row("a")], { tables: [boxes] }));
+    show(rodOf([row("a")], { tables: [{ ...boxes, rows: [] }] }));
+    expect(document.querySelector("#table-boxes")).toBeNull();
+  });
+});
+
+describe("what is remembered", () => {
+  test("the file, the row and how far down", () => {
+    const { show, states, page } = setUp();
+    show(rodOf([row("a"), row("b")]));
+    rows()[1]?.focus();
+    page.scrolledTo(340);
+    expect(states.at(-1)).toEqual({ version: 1, uri: "file:///job.scant", row: "b", scroll: 340 });
+  });
+
+  test("the walk begins where it left off", () => {
+    const { show } = setUp({ version: 1, uri: "file:///job.scant", row: "b", scroll: 0 });
+    show(rodOf([row("a"), row("b")]));
+    expect(rows().map((each) => each.tabIndex)).toEqual([-1, 0]);
+  });
+});
