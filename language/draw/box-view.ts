@@ -54,7 +54,7 @@ function alike(a: readonly Solid[], b: readonly Solid[]): boolean {
 function boxView(desk: Desk, solids: readonly Solid[], owners: readonly string[]): Drawing | undefined {
   const [x, z, y] = [extentOf(solids, "x"), extentOf(solids, "z"), extentOf(solids, "y")];
   const deep = millimetres(longOf(z));
-  const reduction = reductionFor(desk, millimetres(longOf(x)), deep, { wide: 75, high: 85 });
+  const reduction = reductionFor(desk, millimetres(longOf(x)), deep, { wide: 70, high: 64 });
   const above: Projection = { view: fromAbove, reduction };
   const side: Projection = { view: fromSide, reduction };
   const plan = [

@@ -45,7 +45,7 @@ function cutPlace(range: Range): Length {
 export function sideSection(desk: Desk, scene: Scene, column: Column, index: number): Drawing | undefined {
   const letter = sectionLetter(index);
   const solids = scene.solids.filter((solid) => isShell(solid) || belongs(solid, column.openings));
-  const { items, projection } = sectionItems(desk, fromSide, solids, column.at, { wide: 110, high: 165 });
+  const { items, projection } = sectionItems(desk, fromSide, solids, column.at, { wide: 110, high: 95 });
   const boxes = scene.boxes.filter((box) => column.openings.includes(box.opening));
   return drawingOf(
     {
@@ -64,7 +64,7 @@ export function planSection(desk: Desk, scene: Scene): Drawing | undefined {
   if (at === undefined) return undefined;
   const openings = scene.openings.filter((opening) => holdsIt(openingPlace(scene, opening).y, at));
   const solids = scene.solids.filter((solid) => isShell(solid) || belongs(solid, openings));
-  const { items, projection } = sectionItems(desk, fromAbove, solids, at, { wide: 142, high: 120 });
+  const { items, projection } = sectionItems(desk, fromAbove, solids, at, { wide: 142, high: 95 });
   const boxes = scene.boxes.filter((box) => openings.includes(box.opening));
   return drawingOf(
     {

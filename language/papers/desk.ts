@@ -1,0 +1,43 @@
+import type { Finding } from "../core/finding.ts";
+import { withUnit } from "../core/length.ts";
+import type { Part } from "../core/part.ts";
+import type { Derivation } from "../derive/derive.ts";
+import type { Desk } from "../draw/desk.ts";
+import type { CutBatch } from "../plan/cut-list.ts";
+import { cutList } from "../plan/cut-list.ts";
+import type { CutPlan } from "../plan/cut-plan.ts";
+import { nameOf } from "../view/rod.ts";
+import type { Layout } from "./flow.ts";
+import { footOf } from "./flow.ts";
+import type { PaperSize } from "./page.ts";
+
+/** What papers are made from: a build and, where one has been worked out, its cutting plan. */
+export interface PaperDesk extends Desk {
+  readonly findings: readonly Finding[];
+  readonly batches: readonly CutBatch[];
+  readonly plan: CutPlan | undefined;
+}
+
+export function paperDesk(
+  { context, model }: Derivation,
+  findings: readonly Finding[],
+  plan: CutPlan | undefined,
+): PaperDesk {
+  const batches = cutList(model);
+  return { context, model, findings, batches, plan, marks: marksOf(batches) };
+}
+
+/** The letter of every part. */
+export function marksOf(batches: readonly CutBatch[]): ReadonlyMap<Part, string> {
+  const rows = batches.flatMap((batch) => batch.rows);
+  return new Map(rows.flatMap((row) => row.parts.map((part) => [part, row.mark] as const)));
+}
+
+export function projectOf({ context }: Desk): string {
+  return context.design.project?.text ?? nameOf(context.design.uri);
+}
+
+export function layoutOf(desk: Desk, size: PaperSize, subject: string): Layout {
+  const { units, reading } = desk.context;
+  return { size, title: projectOf(desk), subject, foot: footOf(units, withUnit(reading.step, units)), units };
+}

@@ -1,0 +1,73 @@
+import type { Drawing } from "../draw/display-list.ts";
+import { drawingsOf } from "../draw/drawings.ts";
+import { scenesOf } from "../draw/place/scene.ts";
+import type { Stick } from "../draw/sticks.ts";
+import { sticksOf } from "../draw/sticks.ts";
+import { assemblyOrder } from "./assembly/order.ts";
+import type { PaperDesk } from "./desk.ts";
+import { layoutOf } from "./desk.ts";
+import type { Section } from "./flow.ts";
+import { pagesOf, textWide } from "./flow.ts";
+import { cutListSection, hardwareSection } from "./lists.ts";
+import type { PaperSize, Papers, Piece } from "./page.ts";
+import { figures, heading, paragraph, tickLine } from "./pieces.ts";
+import { planSection } from "./plan-section.ts";
+import { settingsSection } from "./settings.ts";
+import { stickSection } from "./stick-pages.ts";
+import { cautionSection, titleSection } from "./title.ts";
+
+/** Everything for the bench in one packet: what it is, cautions, drawings, lists, plans, settings, assembly, sticks. */
+export function packetPapers(desk: PaperDesk, size: PaperSize): Papers {
+  const wide = textWide(size);
+  const drawings = drawingsOf(desk);
+  return pagesOf(layoutOf(desk, size, "Shop papers"), [
+    titleSection(desk, drawings, wide),
+    cautionSection(desk, wide),
+    drawingSection(drawings, wide),
+    cutListSection(desk, wide),
+    planSection(desk, wide),
+    settingsSection(desk, wide),
+    hardwareSection(desk, wide),
+    assemblySection(desk, wide),
+    stickSection(desk, paperSticks(desk), wide),
+  ]);
+}
+
+/** The sticks of a build. */
+export function paperSticks(desk: PaperDesk): readonly Stick[] {
+  return sticksOf(scenesOf(desk.context, desk.model));
+}
+
+function drawingSection(drawings: readonly Drawing[], wide: number): Section {
+  // The finished face stands on the title page; sticks have pages of their own.
+  const shown = drawings.filter((drawing) => !drawing.id.endsWith("-finished") && !drawing.id.startsWith("stick "));
+  if (shown.length === 0) return { title: "Drawings", begins: "behind", pieces: [] };
+  return { title: "Drawings", begins: "new page", pieces: figures(shown, wide) };
+}
+
+function assemblySection(desk: PaperDesk, wide: number): Section {
+  const tasks = assemblyOrder(desk.model, desk.marks);
+  if (tasks.length === 0) return { title: "Assembly", begins: "behind", pieces: [] };
+  const pieces = tasks.flatMap((task, index): readonly Piece[] => {
+    const same = tasks[index - 1]?.of === task.of;
+    const line = tickLine(
+      String(index + 1),
+      `${task.kind === "dry fit" ? "Dry fit. " : ""}${task.words}`,
+      wide,
+      `assembly ${task.of}`,
+    );
+    return same ? [line] : [heading(task.of, wide, "H3"), line];
+  });
+  return {
+    title: "Assembly",
+    begins: "new page",
+    pieces: [
+      heading("Assembly", wide),
+      paragraph(
+        "In an order in which nothing is in the way of what comes after it. Common practice; your own may be better.",
+        wide,
+      ),
+      ...pieces,
+    ],
+  };
+}
