@@ -53,7 +53,7 @@ function page(code: string, row: CatalogueRow, shop: string): string {
   const words = found === undefined ? withoutExample[code] : { why: found.reason, does: found.remedy };
   return [
     `# ${row.title}`,
-    `\`${code}\` · ${row.severity}`,
+    `\`${code}\` · ${row.severity}${row.or === undefined ? "" : ` or ${row.or}`}`,
     row.means,
     ...(found === undefined ? [] : ["## What it says", `> ${escaped(found.message)}`]),
     "## Why",

@@ -1,4 +1,5 @@
 import { cases } from "./catalogue/cases.ts";
+import { dryFit } from "./catalogue/dry-fit.ts";
 import { joints } from "./catalogue/joints.ts";
 import { language } from "./catalogue/language.ts";
 import { openings } from "./catalogue/openings.ts";
@@ -12,6 +13,7 @@ export const catalogue: Readonly<Record<string, CatalogueRow>> = {
   ...openings,
   ...joints,
   ...cases,
+  ...dryFit,
 };
 
 /** The catalogue in its groups, for an index. */
@@ -24,6 +26,7 @@ export const catalogueGroups: readonly {
   { title: "Layout, openings, slides, boxes and packing", rows: openings },
   { title: "Joints, screws, frames, fronts and doors", rows: joints },
   { title: "Cases, shelves, handling and fits", rows: cases },
+  { title: "The dry fit: put together, moved, loaded and lifted", rows: dryFit },
 ];
 
 /** Where the page of a code lies, from the root of the repository: `docs/findings/slide-too-long.md`. */

@@ -1,4 +1,4 @@
-import { type CatalogueRow, error, hint, warning } from "./row.ts";
+import { type CatalogueRow, error, hint, orElse, warning } from "./row.ts";
 
 /** Cases, shelves, handling, and fits on their worst case. */
 export const cases: Readonly<Record<string, CatalogueRow>> = {
@@ -46,29 +46,32 @@ export const cases: Readonly<Record<string, CatalogueRow>> = {
     "A board is thinner than a planer should be fed.",
     "common practice: a shop audit sheet; the planer's own manual goes before it",
   ),
-  "fit/slides": warning(
-    "Slides that may not fit",
-    "The room that a box leaves its slides can fall outside what they forgive.",
+  "fit/slides": orElse(
+    warning("Slides that may not fit", "The room that a box leaves its slides can fall outside what they forgive."),
+    "error",
   ),
-  "fit/panel-in-groove": warning(
-    "Panel that may not fit its groove",
-    "A panel can be too thick or too thin for the groove of its frame.",
+  "fit/panel-in-groove": orElse(
+    warning("Panel that may not fit its groove", "A panel can be too thick or too thin for the groove of its frame."),
+    "error",
   ),
-  "fit/bottom-in-groove": warning(
-    "Bottom that may not fit its groove",
-    "A bottom can be too thick or too thin for its groove.",
+  "fit/bottom-in-groove": orElse(
+    warning("Bottom that may not fit its groove", "A bottom can be too thick or too thin for its groove."),
+    "error",
   ),
-  "fit/housing": warning(
-    "Panel that may not fit its housing",
-    "A panel can be too thick or too thin for the dado or groove of a case or corner.",
+  "fit/housing": orElse(
+    warning(
+      "Panel that may not fit its housing",
+      "A panel can be too thick or too thin for the dado or groove of a case or corner.",
+    ),
+    "error",
   ),
-  "fit/bottom-size": warning(
-    "Bottom that may hold the corners open",
-    "A bottom can come out wider than its grooves allow.",
+  "fit/bottom-size": orElse(
+    warning("Bottom that may hold the corners open", "A bottom can come out wider than its grooves allow."),
+    "error",
   ),
-  "fit/inset-gap": warning("Gap that may close", "The gap round an inset front can close altogether."),
-  "fit/frame-flush": warning(
-    "Face frame that may not be flush",
-    "A face frame can come out wider or narrower than its case.",
+  "fit/inset-gap": orElse(warning("Gap that may close", "The gap round an inset front can close altogether."), "error"),
+  "fit/frame-flush": orElse(
+    warning("Face frame that may not be flush", "A face frame can come out wider or narrower than its case."),
+    "error",
   ),
 };
