@@ -25,6 +25,12 @@ export function setText(element: Element, text: string): void {
   if (element.textContent !== text) element.textContent = text;
 }
 
+/** The words of a text, so that a line breaks between two of them, and not at the hyphen of a name or before a sign. */
+export function unbroken(text: string): readonly (Node | string)[] {
+  const words = text.split(/(\s+(?![−+](?:\s|$)))/);
+  return words.map((word) => (word.trim() === "" ? word : el("span", { class: "word" }, word)));
+}
+
 /** One element of a list that is kept in step with data. */
 export interface Kept<T> {
   readonly element: HTMLElement;

@@ -1,5 +1,5 @@
 import type { RodRow } from "../../../../language/view/types.ts";
-import { el, type Kept, setText } from "../dom.ts";
+import { el, type Kept, setText, unbroken } from "../dom.ts";
 import { grainMark } from "../grain-mark.ts";
 import { splitSize } from "../size.ts";
 import type { RowWalk } from "./row-walk.ts";
@@ -36,23 +36,17 @@ function cell(className: string, ...children: readonly Node[]): HTMLElement {
   return el("td", { role: "gridcell", class: className }, ...children);
 }
 
-/** The words of a text, so that a line breaks between two of them and not at the hyphen of a name. */
-function unbroken(text: string): readonly (Node | string)[] {
-  return text.split(/(\s+)/).map((word) => (word.trim() === "" ? word : el("span", { class: "word" }, word)));
-}
-
 function createSize(key: string): Kept<string> {
   const whole = el("span", { class: "whole" });
-  const gap = document.createTextNode("");
   const rest = el("span", { class: "rest" });
-  const element = cell(`size col-${key}`, whole, gap, rest);
+  const element = cell(`size col-${key}`, whole, rest);
   return {
     element,
     update: (text) => {
       const split = splitSize(text);
       setText(whole, split.whole);
-      gap.data = split.gap;
       setText(rest, split.rest);
+      rest.classList.toggle("alone", /^\d/.test(split.rest));
       const rounded = roundedTo(text);
       if (rounded === undefined) element.removeAttribute("title");
       else element.title = `Rounded ${rounded} to what the tape reads`;

@@ -3,8 +3,8 @@ import type { SectionHost } from "../section.ts";
 /** What a row stands for. */
 export interface WalkedRow {
   readonly id: string;
-  /** What is said of it while the user is at it. */
-  readonly explanation: string;
+  /** What is said of it while the user is at it, if there is more to say than it shows. */
+  readonly explanation: string | undefined;
 }
 
 /** The rows of a table as one stop of the tab key, walked with the arrows. */

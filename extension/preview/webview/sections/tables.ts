@@ -1,6 +1,6 @@
 import type { RodTable, RodView } from "../../../../language/view/types.ts";
 import { tableRowId } from "../../messages.ts";
-import { el, type Kept, keepChildren, setText } from "../dom.ts";
+import { el, type Kept, keepChildren, setText, unbroken } from "../dom.ts";
 import type { Section, SectionHost } from "../section.ts";
 import { createRowWalk } from "./row-walk.ts";
 
@@ -48,10 +48,11 @@ function createTable(id: string, host: SectionHost, startRow: string): Kept<RodT
       return {
         element: row,
         update: (line) => {
-          const says = line.cells.filter((cell) => cell !== "").join(", ");
-          walk.know(row, { id: line.id, explanation: says });
+          walk.know(row, { id: line.id, explanation: undefined });
           row.classList.toggle("leads", line.target !== undefined);
-          row.replaceChildren(...line.cells.map((cell, index) => el("td", alignment(line.columns[index]), cell)));
+          row.replaceChildren(
+            ...line.cells.map((cell, index) => el("td", alignment(line.columns[index]), ...unbroken(cell))),
+          );
         },
       };
     },
