@@ -6,6 +6,8 @@ import { derive } from "./derive/derive.ts";
 import { runChecks } from "./fit/index.ts";
 import { cutList, markedParts } from "./plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget } from "./plan/cut-plan.ts";
+import type { DryFit } from "./solid/dry-fit.ts";
+import { fitted } from "./solid/findings/index.ts";
 import { lower } from "./syntax/lower.ts";
 import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
 import { type BuyLine, buyLines } from "./view/buying.ts";
@@ -41,6 +43,8 @@ export interface Build {
   /** Whether the text of the file itself could be read to its end without trouble. */
   readonly whole: boolean;
   readonly derivation: Derivation;
+  /** The piece put together, moved, loaded and lifted; missing only where the tool failed, which is a finding. */
+  dryFit(): DryFit | undefined;
   list(): ListDocument;
   rod(): RodView;
   /** The cut list as RFC 4180 text with CRLF line ends. */
@@ -151,7 +155,8 @@ function buildOf(uri: string, files: Gathered): Build {
   const design = together(files);
   const derivation = derive(design);
   const { context, model } = derivation;
-  const all = [...context.findings, ...runChecks(context, model)];
+  const { fit, findings: shown } = fitted(context, model);
+  const all = [...context.findings, ...runChecks(context, model), ...shown];
   const findings = sorted(allowed(all, allowsOf(design)), uri);
   const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));
   const rod = (): RodView => rodView(context, model, findings, whole);
@@ -160,6 +165,7 @@ function buildOf(uri: string, files: Gathered): Build {
     findings,
     whole,
     derivation,
+    dryFit: () => fit,
     list: () => listDocument(context, model, findings),
     rod,
     csv: () => csvOf(context, model),

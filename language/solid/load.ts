@@ -1,5 +1,5 @@
 import type { Part } from "../core/part.ts";
-import { toNumber } from "../core/rational.ts";
+import { add, equal, toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { BoxModel, CaseModel, Model, Opening, Stock } from "../derive/model.ts";
 import { frontsByOpening, loadOf } from "../fit/slide/load.ts";
@@ -8,6 +8,7 @@ import { hingeCount } from "../published/hinges.ts";
 import { testLoad } from "../published/loads.ts";
 import { allowedSag, longestSpan, type SagLimit, shelfDesignLoad, shelfLoads, shelfSag } from "../published/shelves.ts";
 import { deflection } from "../published/stiffness.ts";
+import { extent, shared } from "./box.ts";
 import type { Solid } from "./solid.ts";
 
 /** Something that bends between two supports: inches and pounds. */
@@ -47,7 +48,7 @@ export function loadsOf(context: Context, model: Model, solids: readonly Solid[]
       ...model.shelves.flatMap((shelf) => shelfBending(context, model, shelf)),
       ...model.boxes.flatMap((box) => boxBottom(context, model, box)),
       ...model.cases.flatMap((one) => caseBottom(context, model, one, solids)),
-      ...model.boxes.flatMap((box) => railUnder(context, model, box)),
+      ...model.boxes.flatMap((box) => railUnder(context, model, box, solids)),
     ],
     rated: [...slides(context, model), ...hinges(context, model)],
   };
@@ -113,10 +114,13 @@ function boxBottom(context: Context, model: Model, box: BoxModel): readonly Bend
   });
 }
 
-/** What stands on a case's bottom: openings without a box, each at the design load of a shelf. */
+/**
+ * What stands on a case's bottom: openings without a box, each at the design load of a shelf. Only over a kick: without
+ * one the bottom may lie on the floor, or the case hang on a wall.
+ */
 function caseBottom(context: Context, model: Model, one: CaseModel, solids: readonly Solid[]): readonly Bending[] {
   const bottom = solids.find(({ assembly, part }) => assembly === `case ${one.name}` && part.name === "bottom");
-  if (bottom === undefined) return [];
+  if (bottom === undefined || one.kick === undefined) return [];
   const boxed = new Set(model.boxes.map(({ opening }) => opening.name.text));
   const standing = one.openings.filter((opening) => !boxed.has(opening.name.text) && isLowest(opening, one));
   const depth = toNumber(bottom.part.width.value);
@@ -148,24 +152,24 @@ function widestBay(bottom: Solid, posts: readonly Solid[]): number {
 }
 
 /** A slide in the middle stands on the rail below its opening: half of its load, at midspan. */
-function railUnder(context: Context, model: Model, box: BoxModel): readonly Bending[] {
-  if (box.slides.block.mount?.value !== "centre" || box.opening.rect === undefined) return [];
+function railUnder(context: Context, model: Model, box: BoxModel, solids: readonly Solid[]): readonly Bending[] {
   const { rect, case: home } = box.opening;
-  const one = model.cases.find(({ name }) => name === home);
-  const rail = one?.members.find(
-    ({ kind, rect: at }) =>
-      kind === "rail" &&
-      Math.abs(toNumber(at.y) + toNumber(at.high) - toNumber(rect.y)) < 1e-9 &&
-      toNumber(at.x) <= toNumber(rect.x),
+  if (box.slides.block.mount?.value !== "centre" || rect === undefined) return [];
+  const rail = solids.find(
+    ({ assembly, part, outline }) =>
+      assembly === `case ${home}` &&
+      part.name.endsWith("rail") &&
+      equal(outline.y.to, rect.y) &&
+      shared(outline.x, { from: rect.x, to: add(rect.x, rect.wide) }) !== undefined,
   );
-  const stock = one?.frame;
+  const stock = rail === undefined ? undefined : model.stocks.get(rail.part.stock);
   const modulus = stock === undefined ? undefined : modulusOf(stock);
-  const part = model.parts.find(({ of, name }) => of === `case ${home}` && name.endsWith("rail"));
-  if (rail === undefined || stock === undefined || modulus === undefined || part === undefined) return [];
+  if (rail === undefined || modulus === undefined) return [];
   const { own, holds, test } = loadOf(context, model, box, frontsByOpening(model));
   const load = (own + (holds ?? test ?? 0)) / 2;
-  const span = toNumber(rail.length.value);
-  const size = { breadth: toNumber(stock.thickness.value), depth: toNumber(rail.width.value), modulus };
+  const { part, outline } = rail;
+  const span = toNumber(extent(outline.x));
+  const size = { breadth: toNumber(part.thickness.value), depth: toNumber(part.width.value), modulus };
   const bent = (over: number): number | undefined =>
     deflection({ held: "midpoint on simple ends", load, span: over, ...size })?.total;
   const sag = bent(span);

@@ -37,7 +37,7 @@ export interface Opposed {
 
 /** Every drawer and door moved as far as it goes, past all that stands still and past doors that stand open. */
 export function motionsOf(model: Model, solids: readonly Solid[], clashes: readonly Clash[]): readonly Motion[] {
-  const stuck = new Set(clashes.flatMap(({ a, b }) => [`${a.id}|${b.id}`, `${b.id}|${a.id}`]));
+  const stuck = new Set(clashes.flatMap(({ a, b }) => [...stuckPair(a.id, b.id), ...stuckAssemblies(a, b)]));
   const byAssembly = assembled(solids);
   const doors = model.fronts.filter(({ block }) => block.kind === "door");
   const leaves = doors.flatMap((door) => leavesOf(model, door, byAssembly.get(door.of) ?? []));
@@ -46,6 +46,20 @@ export function motionsOf(model: Model, solids: readonly Solid[], clashes: reado
     ...drawers.filter(({ blocks, travel }) => 0 < travel || 0 < blocks.length),
     ...leaves.map(swingAmong(solids, stuck)),
   ];
+}
+
+function stuckPair(a: string, b: string): readonly string[] {
+  return [`${a}|${b}`, `${b}|${a}`];
+}
+
+/** Two boxes that claim one space run into each other with all their parts; a case has parts that are far apart. */
+function stuckAssemblies(a: Solid, b: Solid): readonly string[] {
+  return [a, b].some(({ assembly }) => assembly.startsWith("case ")) ? [] : stuckPair(a.assembly, b.assembly);
+}
+
+/** Whether two parts claim one space already where they stand still. */
+export function isStuck(stuck: ReadonlySet<string>, a: Solid, b: Solid): boolean {
+  return stuck.has(`${a.id}|${b.id}`) || stuck.has(`${a.assembly}|${b.assembly}`);
 }
 
 /** Solids by the assembly that they belong to. */
@@ -86,49 +100,52 @@ function drawerMotion(
   const own = new Set(moving);
   const before = new Set(leaves.filter(({ front }) => covers(front, box)).flatMap((leaf) => leaf.solids));
   const out = turnOf(model, box.opening) === undefined ? { n: -travel.n, d: travel.d } : travel;
-  const still = solids.filter((solid) => solid.frame === frameOf(box.opening) && !own.has(solid) && !before.has(solid));
-  const paths = moving.map((solid) => ({ solid, pieces: solid.pieces.map((piece) => swept(piece, "z", out)) }));
-  const blocks = paths.flatMap(({ solid, pieces }) => [
+  const reach = around(moving.map(({ bounds }) => swept(bounds, "z", out)));
+  const isNear = (solid: Solid): boolean =>
+    reach !== undefined && solid.frame === frameOf(box.opening) && !apart(reach, solid.bounds);
+  const still = solids.filter((solid) => isNear(solid) && !own.has(solid) && !before.has(solid));
+  const paths = moving.map(
+    (solid): Path => ({ solid, pieces: solid.pieces.map((piece) => swept(piece, "z", out)), out }),
+  );
+  const blocks = paths.flatMap((path) => [
     ...still.flatMap((obstacle) =>
-      stuck.has(`${solid.id}|${obstacle.id}`) ? [] : meeting(solid, pieces, obstacle, obstacle.pieces, out),
+      isStuck(stuck, path.solid, obstacle) ? [] : meeting(path, obstacle, obstacle.pieces),
     ),
-    ...leaves.flatMap((leaf) => openLeaf(leaf, solid, pieces, out)),
+    ...leaves.flatMap((leaf) => openLeaf(leaf, path)),
   ]);
   const shown = Math.abs(Number(travel.n) / Number(travel.d));
   return { kind: "drawer", mover: box.of, travel: shown, blocks: [...blocks].sort((a, b) => a.at - b.at) };
 }
 
+/** A part and the boxes that it sweeps on its way out. */
+interface Path {
+  readonly solid: Solid;
+  readonly pieces: readonly Box[];
+  readonly out: Length;
+}
+
 /** A path that runs into an obstacle, and how far out that is. */
-function meeting(
-  part: Solid,
-  path: readonly Box[],
-  obstacle: Solid,
-  pieces: readonly Box[],
-  out: Length,
-): readonly Block[] {
-  const reach = around(path);
-  if (reach === undefined || apart(reach, obstacle.bounds)) return [];
+function meeting({ solid, pieces, out }: Path, obstacle: Solid, others: readonly Box[]): readonly Block[] {
   let at: number | undefined;
-  for (const [index, piece] of path.entries()) {
-    for (const other of pieces) {
-      if (common(piece, other) === undefined) continue;
-      const start = part.pieces[index]!.z;
+  for (const [index, piece] of pieces.entries()) {
+    for (const other of others) {
+      if (apart(piece, other) || common(piece, other) === undefined) continue;
+      const start = solid.pieces[index]!.z;
       const gone = less(out, zero) ? subtract(start.from, other.z.to) : subtract(other.z.from, start.to);
       const far = Math.max(0, Number(gone.n) / Number(gone.d));
       if (at === undefined || far < at) at = far;
     }
   }
-  return at === undefined ? [] : [{ part, obstacle, at, openDoor: false }];
+  return at === undefined ? [] : [{ part: solid, obstacle, at, openDoor: false }];
 }
 
 /** A leaf that stands open at a right angle, in the way of what comes out beside its hinges. */
-function openLeaf(leaf: Leaf, part: Solid, path: readonly Box[], out: Length): readonly Block[] {
+function openLeaf(leaf: Leaf, path: Path): readonly Block[] {
   const first = leaf.solids[0];
-  if (first === undefined || first.frame !== part.frame) return [];
+  if (first === undefined || first.frame !== path.solid.frame || leaf.axis !== "x") return [];
   const standing = standingOpen(leaf);
-  if (standing === undefined || leaf.axis !== "x") return [];
-  const met = meeting(part, path, { ...first, pieces: [standing], bounds: standing }, [standing], out);
-  return met.map((block) => ({ ...block, obstacle: first, openDoor: true }));
+  if (standing === undefined) return [];
+  return meeting(path, first, [standing]).map((block) => ({ ...block, openDoor: true }));
 }
 
 /** Turned about the front edge at its hinges by a right angle: its width becomes its depth. */

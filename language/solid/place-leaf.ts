@@ -29,19 +29,26 @@ export function placeLeaf(leaf: Leaf): Laid {
   mortise([...rails, ...uprights]);
   if (leaf.front.whole.mitred !== undefined || leaf.front.whole.joint?.kind === "mitred")
     for (const rail of present([bottom, top])) for (const stile of stiles) mitre(rail, stile);
-  const panels = rows.flatMap((row, index) =>
-    between(
+  const groove = machined(present(stiles)[0]?.part, "groove");
+  const cells = rows.flatMap((row, index) => {
+    const posts = [stiles[0], ...midStiles[index]!, stiles[1]];
+    const columns = between(
       clearX,
       midStiles[index]!.map((stile) => unturned(leaf, stile.outline.x)),
-    ).map((column) => panelAt(leaf, column, row, machined(present(stiles)[0]?.part, "groove"))),
-  );
-  const drafts = [...present(stiles), ...rails, ...midStiles.flat(), ...present(panels)];
+    );
+    return columns.map((column, at): Cell => {
+      const panel = panelAt(leaf, column, row, groove);
+      return { panel, left: posts[at], right: posts[at + 1], below: rails[index], above: rails[index + 1] };
+    });
+  });
+  const panels = present(cells.map(({ panel }) => panel));
+  const drafts = [...present(stiles), ...rails, ...midStiles.flat(), ...panels];
   return {
     drafts,
     mates: [
       ...rails.flatMap((rail) => railMates(rail, stiles)),
       ...midStiles.flatMap((row, index) => row.flatMap((stile) => uprightMates(stile, rails, index))),
-      ...present(panels).flatMap((panel) => panelMates(panel, uprights, rails)),
+      ...cells.flatMap(panelMates),
     ],
   };
 }
@@ -225,22 +232,26 @@ function uprightMates(stile: Draft, rails: readonly Draft[], row: number): reado
   return [...joined(stile, rails[row], "y", -1), ...joined(stile, rails[row + 1], "y", 1)];
 }
 
-/** A panel floats in whatever groove its edge lies in. It may touch the bottom of a groove, and must not leave one. */
-function panelMates(panel: Draft, uprights: readonly Draft[], rails: readonly Draft[]): readonly MateDraft[] {
-  const reach = (member: Draft): Length => machined(member.part, "groove")?.deep?.value ?? zero;
-  const inX = uprights.filter((member) => common(panel.outline, member.outline) !== undefined);
-  const inY = rails.filter((member) => common(panel.outline, member.outline) !== undefined);
-  const before = (member: Draft, axis: "x" | "y"): boolean => {
-    const [m, p] = [member.outline[axis], panel.outline[axis]];
-    return m.from.n * p.from.d < p.from.n * m.from.d;
+/** A panel and the members round it. */
+interface Cell {
+  readonly panel: Draft | undefined;
+  readonly left: Draft | undefined;
+  readonly right: Draft | undefined;
+  readonly below: Draft | undefined;
+  readonly above: Draft | undefined;
+}
+
+/** A panel floats in the grooves round it: it may touch the bottom of a groove, and must not leave one. */
+function panelMates({ panel, left, right, below, above }: Cell): readonly MateDraft[] {
+  if (panel === undefined) return [];
+  const room = (member: Draft | undefined) => {
+    const most = machined(member?.part, "groove")?.deep?.value ?? zero;
+    return { least: zero, most, how: "float" as const };
   };
-  const mates = (members: readonly Draft[], axis: "x" | "y") =>
-    members.flatMap((member) => {
-      const room = { least: zero, most: reach(member), how: "float" as const };
-      // Already where they lie: what is turned about must not be turned again.
-      const toward = before(member, axis) ? -1 : 1;
-      const facing = panel.turn === undefined || axis === "y" ? toward : toward === 1 ? -1 : 1;
-      return loose(panel, member, axis, facing, room);
-    });
-  return [...mates(inX, "x"), ...mates(inY, "y")];
+  return [
+    ...loose(panel, left, "x", -1, room(left)),
+    ...loose(panel, right, "x", 1, room(right)),
+    ...loose(panel, below, "y", -1, room(below)),
+    ...loose(panel, above, "y", 1, room(above)),
+  ];
 }

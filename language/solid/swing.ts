@@ -2,7 +2,7 @@ import type { Length } from "../core/length.ts";
 import { toNumber, zero } from "../core/rational.ts";
 import type { FrontModel, Model } from "../derive/model.ts";
 import { around, type Box } from "./box.ts";
-import type { Block } from "./motion.ts";
+import { type Block, isStuck } from "./motion.ts";
 import { turnOf } from "./place.ts";
 import type { Solid } from "./solid.ts";
 
@@ -70,7 +70,7 @@ export function swingOf(leaf: Leaf, solids: readonly Solid[], stuck: ReadonlySet
   const frame = leaf.solids[0]?.frame;
   const wide =
     leaf.axis === "x" ? leaf.bounds.rough[1] - leaf.bounds.rough[0] : leaf.bounds.rough[3] - leaf.bounds.rough[2];
-  const reach = Math.hypot(wide, toNumber(leaf.thick)) + touching;
+  const reach = Math.hypot(wide, leaf.bounds.rough[5] - leaf.bounds.rough[4]) + touching;
   const obstacles = solids.filter((solid) => solid.frame === frame && !own.has(solid) && isNear(leaf, solid, reach));
   const furthest = (Math.atan2(toNumber(leaf.thick), wide) * 180) / Math.PI;
   const angles = [...Array.from({ length: 90 }, (_, index) => index + 1), furthest].sort((a, b) => a - b);
@@ -82,18 +82,15 @@ export function swingOf(leaf: Leaf, solids: readonly Solid[], stuck: ReadonlySet
   return blocks.sort((a, b) => a.at - b.at);
 }
 
-/** Whether a solid lies at the leaf's height (or width), and near enough to its hinges. */
+/**
+ * Whether a solid can be met at all: at the leaf's height (or width), on its side of the hinges, nearer to them than its
+ * furthest corner, and before its back, since turning takes no point of a leaf past its hinges or its own back.
+ */
 function isNear(leaf: Leaf, { bounds }: Solid, reach: number): boolean {
-  const [along, other] = leaf.axis === "x" ? [2, 0] : [0, 2];
-  const mine = leaf.bounds.rough;
-  const theirs = bounds.rough;
-  if (Math.min(mine[along + 1]!, theirs[along + 1]!) - Math.max(mine[along]!, theirs[along]!) <= touching) return false;
-  const pivot = leaf.hinge === "low" ? mine[other]! : mine[other + 1]!;
-  return theirs[other]! - reach < pivot && pivot < theirs[other + 1]! + reach && isBefore(leaf, bounds, reach);
-}
-
-function isBefore(leaf: Leaf, { rough }: Box, reach: number): boolean {
-  return leaf.rear ? leaf.bounds.rough[5] - reach < rough[5] : rough[4] < leaf.bounds.rough[4] + reach;
+  if (!sharesHeight(leaf, leaf.bounds, bounds)) return false;
+  const { from, to } = planOf(leaf, bounds);
+  const back = leaf.bounds.rough[5] - leaf.bounds.rough[4];
+  return touching < to[0] && from[0] < reach - touching && from[1] + touching < back && -reach < to[1];
 }
 
 function firstMeeting(
@@ -104,7 +101,7 @@ function firstMeeting(
 ): Block | undefined {
   for (const at of angles) {
     for (const part of leaf.solids) {
-      if (stuck.has(`${part.id}|${obstacle.id}`)) continue;
+      if (isStuck(stuck, part, obstacle)) continue;
       const mine = planOf(leaf, part.bounds);
       const hits = obstacle.pieces.some(
         (piece) => sharesHeight(leaf, part.bounds, piece) && overlaps(mine, at, planOf(leaf, piece)),

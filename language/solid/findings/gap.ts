@@ -3,6 +3,7 @@ import { less, subtract } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import { finding, say } from "../../fit/check.ts";
 import type { Mate } from "../mate.ts";
+import type { Solid } from "../solid.ts";
 import type { DryFitCheck } from "./check.ts";
 import { nameOf } from "./names.ts";
 
@@ -15,8 +16,9 @@ export const facesMustMeet: DryFitCheck = {
 function gapAt(context: Context, mate: Mate): readonly Finding[] {
   const { a, b, gap, least, most, how } = mate;
   // What overlaps is a clash, and is told as one.
-  if (b === undefined || (gap !== undefined && gap.n < 0n)) return [];
-  if (how === "pins") return gap !== undefined && less(gap, least) ? [] : [unsupported(context, mate)];
+  if (b === undefined || (gap !== undefined && gap.n < 0n) || isCutThrough(a) || isCutThrough(b)) return [];
+  if (how === "pins" || a.part.name === "shelf")
+    return gap !== undefined && less(gap, least) ? [] : [unsupported(context, mate)];
   const isWide = gap === undefined || less(most, gap);
   const said = gap === undefined ? "do not meet at all" : `stand ${say(context, gap)} apart`;
   const off = gap === undefined ? undefined : isWide ? subtract(gap, most) : subtract(least, gap);
@@ -36,6 +38,17 @@ function gapAt(context: Context, mate: Mate): readonly Finding[] {
       related: [{ span: b.part.source, message: `${nameOf(b)} comes from here` }],
     }),
   ];
+}
+
+/** A joint as deep as its wood is thick has a finding of its own. */
+function isCutThrough({ part }: Solid): boolean {
+  return part.machining.some(
+    ({ kind, deep }) =>
+      ["groove", "rabbet", "dado", "lap"].includes(kind) &&
+      deep !== undefined &&
+      part.name !== "panel" &&
+      !less(deep.value, part.thickness.value),
+  );
 }
 
 function unsupported(context: Context, { a, b, gap }: Mate): Finding {

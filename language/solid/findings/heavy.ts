@@ -8,39 +8,55 @@ import type { DryFitCheck } from "./check.ts";
 /** Whole sheets and put-together cases that one person should not lift alone, and a reach that allows less than is written. */
 export const liftsShouldBeWithinReach: DryFitCheck = {
   codes: ["handling/heavy-sheet", "handling/heavy-assembly", "handling/reach"],
-  run: (context, fit) => [
-    ...reach(context, fit.handling),
-    ...fit.handling.lifts.filter(({ index }) => 1 < index).flatMap((lift) => heavy(context, fit, lift)),
-  ],
+  // Nobody asked: a file that says nothing of lifting is not told of each of its sheets.
+  run: (context, fit) =>
+    context.design.shop.lifts
+      .slice(0, 1)
+      .flatMap((lift) => [
+        ...reach(lift, fit.handling),
+        ...sheets(lift, fit),
+        ...fit.handling.lifts.filter(({ index }) => 1 < index).flatMap((one) => assembly(lift, fit, one)),
+      ]),
 };
 
-function heavy(context: Context, { model, handling }: DryFit, lift: Lifted): readonly Finding[] {
-  // Nobody asked: a file that says nothing of lifting is not told of each of its sheets.
-  if (context.design.shop.lifts.length === 0) return [];
-  const stock = model.stocks.get(lift.of);
-  const home = model.cases.find(({ name }) => lift.of === `case ${name}`);
-  const place =
-    lift.kind === "sheet" ? stock?.block.name.span : lift.kind === "assembly" ? home?.block.name.span : undefined;
-  if (place === undefined) return [];
-  const isSheet = lift.kind === "sheet";
+type Lift = Context["design"]["shop"]["lifts"][number];
+
+function sheets(lift: Lift, { model, handling }: DryFit): readonly Finding[] {
+  const used = new Set(model.parts.map(({ stock }) => stock));
+  const heavy = handling.lifts.filter(({ kind, of, index }) => kind === "sheet" && 1 < index && used.has(of));
+  if (heavy.length === 0) return [];
+  const named = heavy.map(({ of, pounds }) => `${of} (${number(pounds, 0)} lb)`).join(", ");
   return [
     finding({
-      code: isSheet ? "handling/heavy-sheet" : "handling/heavy-assembly",
+      code: "handling/heavy-sheet",
       severity: "hint",
-      span: place,
-      message: `${isSheet ? `a whole sheet of "${lift.of}"` : `${lift.of}, empty and without its hardware,`} weighs about ${number(lift.pounds, 0)} lb; ${number(handling.limit, 0)} lb is what one person here lifts alone`,
-      reason: "Lifted alone it is dropped, or hurts a back.",
-      remedy: isSheet
-        ? "Have it cut in two where it is bought, break it down on the floor, or lift it with a second person."
-        : "Put it together where it will stand, take its drawers out to move it, and lift it with a second person.",
-      related: context.design.shop.lifts.slice(0, 1).map(({ span }) => ({ span, message: "what one person lifts" })),
+      span: lift.amount.amount.span,
+      message: `whole sheets weigh more than the ${number(handling.limit, 0)} lb that one person here lifts alone: ${named}`,
+      reason: "Lifted alone a sheet is dropped, or hurts a back.",
+      remedy:
+        "Have them cut in two where they are bought, break them down on the floor, or lift them with a second person.",
     }),
   ];
 }
 
-function reach(context: Context, { stated, equation }: Handling): readonly Finding[] {
-  const lift = context.design.shop.lifts[0];
-  if (lift === undefined || stated === undefined || equation === undefined || stated <= equation.weight) return [];
+function assembly(lift: Lift, { model, handling }: DryFit, { kind, of, pounds }: Lifted): readonly Finding[] {
+  const home = model.cases.find(({ name }) => of === `case ${name}`);
+  if (kind !== "assembly" || home === undefined) return [];
+  return [
+    finding({
+      code: "handling/heavy-assembly",
+      severity: "hint",
+      span: home.block.name.span,
+      message: `${of}, empty and without its hardware, weighs about ${number(pounds, 0)} lb; ${number(handling.limit, 0)} lb is what one person here lifts alone`,
+      reason: "Lifted alone it is dropped, or hurts a back.",
+      remedy: "Put it together where it will stand, take its drawers out to move it, and lift it with a second person.",
+      related: [{ span: lift.span, message: "what one person lifts" }],
+    }),
+  ];
+}
+
+function reach(lift: Lift, { stated, equation }: Handling): readonly Finding[] {
+  if (stated === undefined || equation === undefined || stated <= equation.weight) return [];
   return [
     finding({
       code: "handling/reach",

@@ -1,7 +1,8 @@
 import type { Finding } from "../../core/finding.ts";
 import { startOfFile } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
-import type { DryFit } from "../dry-fit.ts";
+import type { Model } from "../../derive/model.ts";
+import { type DryFit, dryFit } from "../dry-fit.ts";
 import { woodShouldBeFreeAcross } from "./across-grain.ts";
 import { partsShouldBeHeld } from "./adrift.ts";
 import { caseShouldNotSag } from "./bends.ts";
@@ -32,13 +33,35 @@ export const dryFitChecks: readonly DryFitCheck[] = [
   liftsShouldBeWithinReach,
 ];
 
+/** The dry fit and what it shows; without a fit, and with a finding that says so, where the tool fails. */
+export function fitted(
+  context: Context,
+  model: Model,
+): { readonly fit: DryFit | undefined; readonly findings: readonly Finding[] } {
+  try {
+    const fit = dryFit(context, model);
+    return { fit, findings: dryFitFindings(context, fit) };
+  } catch (error) {
+    return {
+      fit: undefined,
+      findings: [
+        failed(
+          context,
+          dryFitChecks.flatMap(({ codes }) => codes),
+          error,
+        ),
+      ],
+    };
+  }
+}
+
 /** What the dry fit shows. A check that fails says so and takes no other down; what several parts share is said once. */
 export function dryFitFindings(context: Context, fit: DryFit): readonly Finding[] {
   const all = dryFitChecks.flatMap((check) => {
     try {
       return check.run(context, fit);
     } catch (error) {
-      return [failed(context, check, error)];
+      return [failed(context, check.codes, error)];
     }
   });
   return oncePerPlace(all);
@@ -59,12 +82,12 @@ function oncePerPlace(findings: readonly Finding[]): readonly Finding[] {
   );
 }
 
-function failed(context: Context, check: DryFitCheck, error: unknown): Finding {
+function failed(context: Context, codes: readonly string[], error: unknown): Finding {
   return {
     code: "tool/check-failed",
     severity: "hint",
     span: startOfFile(context.design.uri),
-    message: `the dry fit's check for ${check.codes.join(", ")} could not be made: ${error instanceof Error ? error.message : String(error)}`,
+    message: `the dry fit's check for ${codes.join(", ")} could not be made: ${error instanceof Error ? error.message : String(error)}`,
     reason: "This is a fault of the tool, not of the file; all other checks were made.",
     remedy: "Please report it with the file.",
     related: [],

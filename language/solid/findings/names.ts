@@ -12,6 +12,13 @@ export function nameOf({ part }: Pick<Solid, "part">): string {
   return part.of === `part ${part.name}` ? `the ${part.name}` : `the ${part.name} of ${part.of}`;
 }
 
+/** Two parts together: `two mid rails of case one` where they have one name. */
+export function bothOf(a: Solid, b: Solid): string {
+  const [one, other] = [nameOf(a), nameOf(b)];
+  const plural = a.part.name.replace(/f$/, "ve").replace(/$/, "s");
+  return one === other ? `two ${plural} of ${a.part.of}` : `${one} and ${other}`;
+}
+
 /** The three sizes of a box, width first. */
 export function sizesOf(context: Context, box: Box): string {
   return [box.x, box.y, box.z].map((range) => say(context, extent(range))).join(" × ");

@@ -15,6 +15,8 @@ function tips(context: Context, { one, balances, scope }: Standing): readonly Fi
   const over = balances.find(({ behind, drawers }) => drawers !== "shut" && behind < 0);
   if (over === undefined || scope === undefined) return [];
   const free = one.block.freestanding;
+  // In the standard's scope it is told so as it is; low pieces are left out here as they are there.
+  if (!scope.tall || (free !== undefined && scope.inScope)) return [];
   return [
     finding({
       code: "stability/tips",

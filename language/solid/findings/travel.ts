@@ -28,7 +28,7 @@ function blocked(context: Context, { mover, travel, blocks }: Motion, first: Blo
   return finding({
     code: "motion/drawer-blocked",
     severity: "error",
-    span: box.opening.name.span,
+    span: box.block.openings.find(({ text }) => text === box.opening.name.text)?.span ?? box.block.head,
     message: `${mover} ${how}: ${nameOf(first.part)} meets ${what}${more}`,
     reason: first.openDoor
       ? "Drawn open to a right angle, a door stands its own thickness into the opening beside its hinges."
@@ -37,7 +37,7 @@ function blocked(context: Context, { mover, travel, blocks }: Motion, first: Blo
       ? "Make the box narrower, pack its slides out at the hinge side, or use hinges that open further."
       : "Make what moves smaller, or take what stands in its path away.",
     related: [
-      { span: box.block.head, message: "the drawer" },
+      { span: box.opening.name.span, message: "its opening" },
       { span: first.obstacle.part.source, message: `${nameOf(first.obstacle)} comes from here` },
     ],
   });
