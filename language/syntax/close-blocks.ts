@@ -1,5 +1,5 @@
 import type { Token, Tokens } from "./tokens.ts";
-import { errorAt } from "./tokens.ts";
+import { errorAt, isWord } from "./tokens.ts";
 
 /**
  * Closes what is open where a statement begins that stands in no block: a bracket that was forgotten, or is not typed
@@ -25,6 +25,7 @@ export function closeBlocks({ tokens, errors }: Tokens, bracket: Token["tokenTyp
 
 /** Whether a statement begins here that never stands inside a block. */
 export function beginsStatement(tokens: readonly Token[], index: number): boolean {
+  if (!isWord(tokens[index]!)) return false;
   const [word, second, third] = [tokens[index]!.image, tokens[index + 1]?.image ?? "", tokens[index + 2]?.image ?? ""];
   if (["box", "front", "door"].includes(word)) return second === "for" || (word === "front" && second === "spanning");
   if (word === "shelf") return second === "in";

@@ -3,6 +3,7 @@ import type { Allow, CutRecord, Design, LetStatement, UseStatement } from "../co
 import type { Measure } from "../core/expr.ts";
 import type { Finding } from "../core/finding.ts";
 import type { Units } from "../core/length.ts";
+import { startOfFile } from "../core/span.ts";
 import type * as ast from "../generated/ast.ts";
 import { bagOf, lowerAllow, unquote } from "./bag.ts";
 import { lowerCase } from "./lower-case.ts";
@@ -24,9 +25,9 @@ import {
   lowerSlides,
   lowerStandingOpening,
 } from "./lower-stock.ts";
-import { parse } from "./parser.ts";
+import { parse, type SyntaxProblem } from "./parser.ts";
 import type { Reader } from "./reader.ts";
-import { maybe, report, spanAt, spanOf, spanOfField, wordOf } from "./reader.ts";
+import { maybe, placesIn, report, spanOf, spanOfField, wordOf } from "./reader.ts";
 
 /** Longer than any build file; longer text is not read, so that the editor stays quick. */
 export const longestFile = 2_000_000;
@@ -38,20 +39,31 @@ export function lower(text: string, uri: string): Design {
   const parsed = parse(longestFile < text.length ? "" : text);
   const statements = parsed.file.statements;
   const reader: Reader = { uri, text, units: unitsOf(statements), findings };
-  for (const problem of parsed.problems) {
-    report(reader, {
-      code: problem.code,
-      severity: "error",
-      span: spanAt(uri, text, problem.start, problem.end),
-      message: problem.message,
-      reason: "This part of the file cannot be read; all else is still worked out.",
-      remedy: "Finish the line, or take out what is too much.",
-    });
-  }
+  reportProblems(reader, parsed.problems);
   checkUnits(reader, statements);
   // A block that takes no property yet still says so of those that are written in it.
   for (const node of of(statements, "ShopBlock")) if (node.kind === "times") bagOf(reader, "times", node.properties);
   return designOf(reader, statements);
+}
+
+/** More than anyone reads; what follows is most often the same slip over and over. */
+const mostProblems = 500;
+
+function reportProblems(reader: Reader, problems: readonly SyntaxProblem[]): void {
+  if (problems.length === 0) return;
+  const place = placesIn(reader.uri, reader.text);
+  const further = problems.length - mostProblems;
+  problems.slice(0, mostProblems).forEach(({ code, start, end, message }, index) => {
+    const more = index === mostProblems - 1 && 0 < further ? `; ${further} more places follow` : "";
+    report(reader, {
+      code,
+      severity: "error",
+      span: place(start, end),
+      message: `${message}${more}`,
+      reason: "This part of the file cannot be read; all else is still worked out.",
+      remedy: "Finish the line, or take out what is too much.",
+    });
+  });
 }
 
 function designOf(reader: Reader, statements: readonly ast.Statement[]): Design {
@@ -190,7 +202,7 @@ function tooLong(uri: string, text: string): Finding {
   return {
     code: "syntax/too-long",
     severity: "error",
-    span: spanAt(uri, "", 0, 0),
+    span: startOfFile(uri),
     message: `this file has ${text.length} characters`,
     reason: `A build file may have ${longestFile}; a longer one is not read, so that the editor stays quick.`,
     remedy: 'Move cases into files of their own and use them: use "file.scant".',

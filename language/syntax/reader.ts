@@ -91,16 +91,22 @@ function spanOfCst(reader: Reader, node: CstNode | undefined): Span {
   };
 }
 
-/** A place from offsets, by counting lines: only for the few problems that have no node. */
-export function spanAt(uri: string, text: string, start: number, end: number): Span {
-  const from = lineAndColumn(text, start);
-  const to = lineAndColumn(text, Math.max(start, end));
-  return { uri, start, end, line: from.line, column: from.column, endLine: to.line, endColumn: to.column };
-}
-
-function lineAndColumn(text: string, offset: number): { line: number; column: number } {
-  const before = text.slice(0, offset).split(/\r\n|\r|\n/);
-  return { line: before.length - 1, column: before.at(-1)!.length };
+/** Places from offsets, for the problems that have no node. The lines are found once for all of them. */
+export function placesIn(uri: string, text: string): (start: number, end: number) => Span {
+  const starts = [0, ...[...text.matchAll(/\r\n|\r|\n/g)].map((match) => match.index + match[0].length)];
+  const placeOf = (offset: number): { readonly line: number; readonly column: number } => {
+    let [low, high] = [0, starts.length - 1];
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      if (starts[middle]! <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low, column: offset - starts[low]! };
+  };
+  return (start, end) => {
+    const [from, to] = [placeOf(start), placeOf(Math.max(start, end))];
+    return { uri, start, end, line: from.line, column: from.column, endLine: to.line, endColumn: to.column };
+  };
 }
 
 interface Said {

@@ -15,6 +15,11 @@ export interface Tokens {
   readonly errors: readonly TokenError[];
 }
 
+/** Whether a token is a word of the language, and not a name that happens to be spelled like one. */
+export function isWord({ tokenType }: Token): boolean {
+  return tokenType.name !== "ID";
+}
+
 /** An error at a token, or of no length just behind it. */
 export function errorAt(token: Token, said: Said, where: "at" | "behind" = "at"): TokenError {
   const { startOffset, startLine, startColumn, image } = token;

@@ -3,6 +3,7 @@ import { DefaultLexer, DefaultTokenBuilder, GrammarAST } from "langium";
 
 import { closeBlocks } from "./close-blocks.ts";
 import { withinLimits } from "./limits.ts";
+import { skipBetween } from "./skip-between.ts";
 
 type AbstractElement = Ast.AbstractElement;
 type AbstractRule = Ast.AbstractRule;
@@ -25,12 +26,17 @@ export interface Follow {
  */
 export class WordLexer extends DefaultLexer {
   private readonly follows: ReadonlyMap<string, Follow>;
+  private readonly starters: ReadonlySet<string>;
   private readonly free: ReadonlySet<string>;
   private readonly idType: Token["tokenType"];
 
   constructor(services: LangiumCoreServices) {
     super(services);
     this.follows = followTable(services.Grammar);
+    this.starters = firstOfRule(
+      services.Grammar.rules.find((rule) => rule.name === "Statement"),
+      0,
+    ).keywords;
     this.free = freeWords(services.Grammar);
     this.idType = this.definition["ID"]!;
   }
@@ -38,7 +44,7 @@ export class WordLexer extends DefaultLexer {
   override tokenize(text: string): LexerResult {
     const result = super.tokenize(text);
     this.nameWords(result.tokens);
-    const { tokens, errors } = withinLimits(closeBlocks(result, this.definition["}"]!));
+    const { tokens, errors } = withinLimits(skipBetween(closeBlocks(result, this.definition["}"]!), this.starters));
     return { ...result, tokens: [...tokens], errors: [...errors] };
   }
 

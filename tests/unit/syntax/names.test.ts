@@ -96,6 +96,30 @@ describe("half-typed properties", () => {
     },
   );
 
+  test.each([
+    "opening",
+    "opening left",
+    "box",
+    "box for",
+    "box for left",
+    "front for a, b like",
+    "sheet",
+    "case",
+    "shelf in",
+    "cut",
+  ])("%s above another block leaves that block whole", (half) => {
+    for (const next of [
+      "sheet ply { measures 3/4 }",
+      "box for right { sides ply }",
+      "opening right { wide 12  high 6 }",
+    ]) {
+      const design = lower(`inches\n${half}\n\n${next}\nboard oak { thick 3/4 }`, testUri);
+      const { sheets, boxes, openings, boards } = design;
+      expect([half, next, sheets.length + boxes.length + openings.length, boards.length]).toEqual([half, next, 1, 1]);
+      expect(design.findings.map((finding) => finding.code)).toEqual(["syntax/unreadable"]);
+    }
+  });
+
   test("a size that is not there yet leaves the sizes beside it", () => {
     const [opening] = lower("opening left { wide   high 6   deep }", testUri).openings;
     expect([opening?.wide, opening?.high?.values.length, opening?.deep]).toEqual([undefined, 1, undefined]);
