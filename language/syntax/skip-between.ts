@@ -53,6 +53,7 @@ const heads = new Set([
 
 /** At the top of a file an opening begins a statement too. */
 function begins(tokens: readonly Token[], index: number): boolean {
+  if (tokens[index - 1]?.image === "false") return false;
   return (
     beginsStatement(tokens, index) ||
     (isWord(tokens[index]!) && tokens[index]!.image === "opening" && tokens[index + 2]?.image === "{")
