@@ -118,6 +118,15 @@ function bottomOf(seat: Seat): Length {
   return subtract(heightOf(seat), over(seat.high.value, 2));
 }
 
+/** From the face frame to what stands behind; in a case with openings on both faces no further than its own box. */
+function mountLength(context: Context, { opening, deep }: BoxModel, stocks: ReadonlyMap<string, Stock>) {
+  const home = context.design.cases.find((block) => block.name.text === opening.case);
+  if (home?.rear === undefined) return opening.behindFrame ?? opening.deep ?? deep;
+  const frame = opening.face === "front" ? home.frame : home.rear.frame;
+  const stock = frame === undefined ? undefined : stocks.get(frame.stock.text);
+  return stock === undefined ? deep : less(deep, stock.thickness);
+}
+
 /** The height of one mount for several slides, and of its middle above the floor of the first one's opening. */
 function spanned(seats: readonly [Seat, ...Seat[]]): { readonly high: Sourced<Length>; readonly at: Sourced<Length> } {
   const [first] = seats;
@@ -149,7 +158,7 @@ function mountFor(
   const layers = layersAt(context, seat, stocks, layersOf);
   const built = together(layers);
   const left = leftOf(seat.need, layers);
-  const long = opening.behindFrame ?? opening.deep ?? seat.box.deep;
+  const long = mountLength(context, seat.box, stocks);
   const { high, at } = spanned([seat, ...others]);
   const mount = {
     of: seat.box.of,
