@@ -38,9 +38,9 @@ await rm(join(root, "dist"), { recursive: true, force: true });
 await mkdir(join(root, "dist/meta"), { recursive: true });
 const missing = targets.filter((target) => !existsSync(join(root, target.entry)));
 for (const target of missing) console.error(`NOT BUILT: ${target.out}: its entry ${target.entry} does not exist.`);
+if (0 < missing.length) process.exit(1);
 
 for (const target of targets) {
-  if (missing.includes(target)) continue;
   const context = await esbuild.context(options(target));
   if (watch) {
     await context.watch();

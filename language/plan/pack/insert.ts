@@ -26,7 +26,7 @@ export function bestGap(layout: Layout, at: number, w: number, h: number, best: 
     if (fw < w || fh < h) continue;
     const upright = worthOf((fw - w) * fh) + worthOf(w * (fh - h));
     const flat = worthOf(fw * (fh - h)) + worthOf((fw - w) * h);
-    const gain = (upright < flat ? flat : upright) - worthOf(fw * fh);
+    const gain = Math.max(upright, flat) - worthOf(fw * fh);
     if (best.gain < gain) {
       best.gain = gain;
       best.at = at;
