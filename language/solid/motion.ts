@@ -1,21 +1,12 @@
 import type { Length } from "../core/length.ts";
 import { add, less, subtract, zero } from "../core/rational.ts";
-import type { BoxModel, FrontModel, Model } from "../derive/model.ts";
+import type { BoxModel, Model } from "../derive/model.ts";
 import { apart, around, type Box, boxOf, common, extent, type Range, spanTo, swept } from "./box.ts";
 import type { Clash } from "./interference.ts";
+import { assembled, type Block, covers, isStuck, movedWith, stuckAmong } from "./moving.ts";
 import { frameOf, turnOf } from "./place.ts";
 import type { Solid } from "./solid.ts";
 import { type Leaf, leavesOf, swingOf } from "./swing.ts";
-
-/** What stands in the way of something that moves: which part meets which, and how far it gets. */
-export interface Block {
-  readonly part: Solid;
-  readonly obstacle: Solid;
-  /** Inches pulled out, or degrees opened, when they meet; nought where they stand in each other's way from the start. */
-  readonly at: number;
-  /** Whether the obstacle is a door that stands open at a right angle. */
-  readonly openDoor: boolean;
-}
 
 /** A drawer along its travel, or a leaf through a quarter turn. */
 export interface Motion {
@@ -37,7 +28,7 @@ export interface Opposed {
 
 /** Every drawer and door moved as far as it goes, past all that stands still and past doors that stand open. */
 export function motionsOf(model: Model, solids: readonly Solid[], clashes: readonly Clash[]): readonly Motion[] {
-  const stuck = new Set(clashes.flatMap(({ a, b }) => [...stuckPair(a.id, b.id), ...stuckAssemblies(a, b)]));
+  const stuck = stuckAmong(clashes);
   const byAssembly = assembled(solids);
   const doors = model.fronts.filter(({ block }) => block.kind === "door");
   const leaves = doors.flatMap((door) => leavesOf(model, door, byAssembly.get(door.of) ?? []));
@@ -48,43 +39,8 @@ export function motionsOf(model: Model, solids: readonly Solid[], clashes: reado
   ];
 }
 
-function stuckPair(a: string, b: string): readonly string[] {
-  return [`${a}|${b}`, `${b}|${a}`];
-}
-
-/** Two boxes that claim one space run into each other with all their parts; a case has parts that are far apart. */
-function stuckAssemblies(a: Solid, b: Solid): readonly string[] {
-  return [a, b].some(({ assembly }) => assembly.startsWith("case ")) ? [] : stuckPair(a.assembly, b.assembly);
-}
-
-/** Whether two parts claim one space already where they stand still. */
-export function isStuck(stuck: ReadonlySet<string>, a: Solid, b: Solid): boolean {
-  return stuck.has(`${a.id}|${b.id}`) || stuck.has(`${a.assembly}|${b.assembly}`);
-}
-
-/** Solids by the assembly that they belong to. */
-export function assembled(solids: readonly Solid[]): ReadonlyMap<string, readonly Solid[]> {
-  const groups = new Map<string, Solid[]>();
-  for (const solid of solids) {
-    const group = groups.get(solid.assembly);
-    if (group === undefined) groups.set(solid.assembly, [solid]);
-    else group.push(solid);
-  }
-  return groups;
-}
-
 function swingAmong(solids: readonly Solid[], stuck: ReadonlySet<string>): (leaf: Leaf) => Motion {
   return (leaf) => ({ kind: "door", mover: leaf.front.of, travel: 90, blocks: swingOf(leaf, solids, stuck) });
-}
-
-/** The parts that come out together: the box, and the front that is screwed to it. */
-export function movedWith(model: Model, box: BoxModel, byAssembly: ReadonlyMap<string, readonly Solid[]>) {
-  const fronts = model.fronts.filter((front) => front.block.kind === "front" && covers(front, box));
-  return [box.of, ...fronts.map(({ of }) => of)].flatMap((of) => byAssembly.get(of) ?? []);
-}
-
-function covers({ openings }: FrontModel, { opening }: BoxModel): boolean {
-  return openings.some(({ name }) => name.text === opening.name.text);
 }
 
 function drawerMotion(

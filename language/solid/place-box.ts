@@ -7,7 +7,7 @@ import { extent, type Range, shared, span, spanTo } from "./box.ts";
 import { fingers, interlock, mitred } from "./interlock.ts";
 import { cut, type Home, lay, machined, type Pool, poolOf, present } from "./lay.ts";
 import { heldBy, joined, loose, type MateDraft } from "./mate.ts";
-import type { Laid } from "./place-case.ts";
+import type { Laid } from "./shell.ts";
 import type { Draft } from "./solid.ts";
 
 /** Where an opening's left bottom corner lies, and where its face begins. */

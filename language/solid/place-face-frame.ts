@@ -3,7 +3,7 @@ import type { CaseModel, Member, Model } from "../derive/model.ts";
 import { type Axis, common, type Range, shared, span } from "./box.ts";
 import { grow, type Home, lay, machined, type Pool } from "./lay.ts";
 import { joined, type MateDraft } from "./mate.ts";
-import type { Laid } from "./place-case.ts";
+import type { Laid } from "./shell.ts";
 import type { Draft } from "./solid.ts";
 
 /** The members of a case's face frames in their places, tenons in their mortises. */

@@ -7,8 +7,8 @@ import type { FrontModel, Model } from "../derive/model.ts";
 import { extent, type Range, span, spanTo } from "./box.ts";
 import { grow, type Home, lay, type Pool, poolOf } from "./lay.ts";
 import { heldBy } from "./mate.ts";
-import type { Laid } from "./place-case.ts";
 import { placeLeaf } from "./place-leaf.ts";
+import type { Laid } from "./shell.ts";
 
 /** One leaf of a front: where it lies, and what it is laid with. */
 export interface Leaf {

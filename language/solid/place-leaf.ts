@@ -7,8 +7,8 @@ import { interlock, mitred } from "./interlock.ts";
 import { cut, grow, lay, machined, present } from "./lay.ts";
 import { joined, loose, type MateDraft } from "./mate.ts";
 import { evenly } from "./place-box.ts";
-import type { Laid } from "./place-case.ts";
 import type { Leaf } from "./place-front.ts";
+import type { Laid } from "./shell.ts";
 import type { Draft } from "./solid.ts";
 
 /** Stiles, rails, mid members and panels of a framed leaf. */

@@ -4,7 +4,7 @@ import { type Range, span, spanTo } from "./box.ts";
 import { type Home, lay, poolOf } from "./lay.ts";
 import { heldBy, loose, type MateDraft } from "./mate.ts";
 import type { Spot } from "./place-box.ts";
-import type { Laid } from "./place-case.ts";
+import type { Laid } from "./shell.ts";
 import type { Draft } from "./solid.ts";
 
 /** What stands beside an opening: a side or partition, or nothing that is known. */

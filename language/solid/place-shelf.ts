@@ -7,8 +7,9 @@ import { boxOf, extent, type Range, span, spanTo } from "./box.ts";
 import { grow, type Home, lay, poolOf } from "./lay.ts";
 import { heldBy, joined, loose, type MateDraft } from "./mate.ts";
 import { evenly, type Spot } from "./place-box.ts";
-import { bandOf, type Laid } from "./place-case.ts";
+import { bandOf } from "./place-case.ts";
 import type { WallOf } from "./place-mounts.ts";
+import type { Laid } from "./shell.ts";
 import type { Draft } from "./solid.ts";
 
 /** The shelves of an opening, spread evenly over its height, their backs at the back of the opening. */

@@ -9,7 +9,7 @@ import {
   type StorageScope,
 } from "../published/clothing-storage.ts";
 import { testLoad } from "../published/loads.ts";
-import { assembled, movedWith } from "./motion.ts";
+import { assembled, movedWith } from "./moving.ts";
 import type { Solid } from "./solid.ts";
 import { weigh } from "./weigh.ts";
 

@@ -2,7 +2,7 @@ import type { Length } from "../core/length.ts";
 import { toNumber, zero } from "../core/rational.ts";
 import type { FrontModel, Model } from "../derive/model.ts";
 import { around, type Box } from "./box.ts";
-import { type Block, isStuck } from "./motion.ts";
+import { type Block, isStuck } from "./moving.ts";
 import { turnOf } from "./place.ts";
 import type { Solid } from "./solid.ts";
 

@@ -1,7 +1,7 @@
 import type { Finding } from "../../core/finding.ts";
 import type { FrontModel } from "../../derive/model.ts";
 import { finding } from "../../fit/check.ts";
-import type { Block } from "../motion.ts";
+import type { Block } from "../moving.ts";
 import type { DryFitCheck } from "./check.ts";
 import { nameOf } from "./names.ts";
 

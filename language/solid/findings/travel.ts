@@ -2,7 +2,8 @@ import type { Finding } from "../../core/finding.ts";
 import type { Context } from "../../derive/context.ts";
 import type { BoxModel } from "../../derive/model.ts";
 import { finding } from "../../fit/check.ts";
-import type { Block, Motion } from "../motion.ts";
+import type { Motion } from "../motion.ts";
+import type { Block } from "../moving.ts";
 import type { DryFitCheck } from "./check.ts";
 import { about, nameOf } from "./names.ts";
 

@@ -1,0 +1,54 @@
+import type { BoxModel, FrontModel, Model } from "../derive/model.ts";
+import type { Clash } from "./interference.ts";
+import type { Solid } from "./solid.ts";
+
+/** What stands in the way of something that moves: which part meets which, and how far it gets. */
+export interface Block {
+  readonly part: Solid;
+  readonly obstacle: Solid;
+  /** Inches pulled out, or degrees opened, when they meet; nought where they stand in each other's way from the start. */
+  readonly at: number;
+  /** Whether the obstacle is a door that stands open at a right angle. */
+  readonly openDoor: boolean;
+}
+
+/** The parts that come out together: the box, and the front that is screwed to it. */
+export function movedWith(model: Model, box: BoxModel, byAssembly: ReadonlyMap<string, readonly Solid[]>) {
+  const fronts = model.fronts.filter((front) => front.block.kind === "front" && covers(front, box));
+  return [box.of, ...fronts.map(({ of }) => of)].flatMap((of) => byAssembly.get(of) ?? []);
+}
+
+/** Whether a front covers the opening of a box. */
+export function covers({ openings }: FrontModel, { opening }: BoxModel): boolean {
+  return openings.some(({ name }) => name.text === opening.name.text);
+}
+
+/** Pairs of parts, and of assemblies, that claim one space already where they stand still, as keys for `isStuck`. */
+export function stuckAmong(clashes: readonly Clash[]): ReadonlySet<string> {
+  return new Set(clashes.flatMap(({ a, b }) => [...stuckPair(a.id, b.id), ...stuckAssemblies(a, b)]));
+}
+
+function stuckPair(a: string, b: string): readonly string[] {
+  return [`${a}|${b}`, `${b}|${a}`];
+}
+
+/** Two boxes that claim one space run into each other with all their parts; a case has parts that are far apart. */
+function stuckAssemblies(a: Solid, b: Solid): readonly string[] {
+  return [a, b].some(({ assembly }) => assembly.startsWith("case ")) ? [] : stuckPair(a.assembly, b.assembly);
+}
+
+/** Whether two parts claim one space already where they stand still. */
+export function isStuck(stuck: ReadonlySet<string>, a: Solid, b: Solid): boolean {
+  return stuck.has(`${a.id}|${b.id}`) || stuck.has(`${a.assembly}|${b.assembly}`);
+}
+
+/** Solids by the assembly that they belong to. */
+export function assembled(solids: readonly Solid[]): ReadonlyMap<string, readonly Solid[]> {
+  const groups = new Map<string, Solid[]>();
+  for (const solid of solids) {
+    const group = groups.get(solid.assembly);
+    if (group === undefined) groups.set(solid.assembly, [solid]);
+    else group.push(solid);
+  }
+  return groups;
+}
