@@ -5,5 +5,13 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     exclude: ["tests/editor/**", "**/node_modules/**"],
     testTimeout: 30_000,
+    coverage: {
+      provider: "v8",
+      include: ["language/**/*.ts"],
+      exclude: ["language/generated/**"],
+      reporter: ["text-summary", "html"],
+      // What every other part of the program rests on.
+      thresholds: { "language/{core,syntax,derive}/**/*.ts": { statements: 95, branches: 90 } },
+    },
   },
 });

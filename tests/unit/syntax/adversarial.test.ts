@@ -49,13 +49,14 @@ const worst: readonly [terminal: string, piece: string, head?: string][] = [
 ];
 
 describe("every terminal is linear", () => {
-  test.each(worst)("%s", (_terminal, piece, head = "") => {
+  // Another program on the same machine can spoil a measurement; a quadratic terminal fails every time.
+  test.each(worst)("%s", { retry: 2 }, (_terminal, piece, head = "") => {
     const { Lexer } = languageServices().parser;
     const [part, whole] = [12_500, 100_000].map((length) => head + repeated(piece, length));
     const [short, long] = [timed(() => Lexer.tokenize(part!)), timed(() => Lexer.tokenize(whole!))];
     // Eight times the text takes eight times the time; sixty-four times would be quadratic. Very short times say nothing.
     expect(long < 400 || long / short < 24).toBe(true);
-    expect(long).toBeLessThan(2_000);
+    expect(long).toBeLessThan(10_000);
   });
 });
 
