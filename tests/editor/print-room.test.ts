@@ -20,7 +20,7 @@ test("a squiggle comes with a mistake and goes when it is undone", async () => {
   const problem = await waitForProblem(page, (each) => each.severity === "error" && each.line === line);
   expect(problem.message).toContain("nowhere");
 
-  await page.locator(".editor-group-container.active .view-line").first().click();
+  await runCommand(page, "View: Focus Active Editor Group");
   await eventually("the line as it was", async () => {
     await undo(page);
     return (await lineText(page, line)).includes(name);
@@ -44,7 +44,7 @@ test("the rod lists the parts, keeps them while the text is broken, and wears ev
   }
 
   const { line, name } = await slidesNamedByBox();
-  await page.locator(".editor-group-container .view-line").first().click();
+  await runCommand(page, "View: Focus First Editor Group");
   await replaceWord(page, line, name, "{");
   await squiggles(page, "error").first().waitFor({ state: "attached" });
   expect(await rows.count()).toBeGreaterThan(0);

@@ -43,6 +43,13 @@ export async function cursor(page: Page): Promise<Place | undefined> {
   return line === undefined || column === undefined ? undefined : { line: Number(line), column: Number(column) };
 }
 
+/** The line that the status bar says the cursor is on, whether something is selected there or not. */
+export async function cursorLine(page: Page): Promise<number | undefined> {
+  const text = await page.locator('[id="status.editor.selection"]').textContent({ timeout: 5000 });
+  const line = /^Ln (\d+), Col \d+/.exec(text?.trim() ?? "")?.[1];
+  return line === undefined ? undefined : Number(line);
+}
+
 /** The text of a line of the active editor as it is shown, unsaved changes included; scrolls there. */
 export async function lineText(page: Page, line: number): Promise<string> {
   await goTo(page, { line, column: 1 });
