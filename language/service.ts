@@ -19,6 +19,9 @@ import { rodView } from "./view/rod.ts";
 import { textOf } from "./view/text.ts";
 import type { ListDocument, PlanDocument, RodView } from "./view/types.ts";
 
+export { catalogue, pagePath } from "./fit/catalogue.ts";
+export { fixAll, safeEdits } from "./fit/fix-all.ts";
+
 /** A set of build files in memory. Nothing here reads or writes files: the host says what they hold. */
 export interface Workspace {
   /** Sets a file's text; builds that use the file are made anew when next asked for. */

@@ -1,4 +1,5 @@
 import type { Finding, Severity } from "../../language/core/finding.ts";
+import type { Arguments } from "./arguments.ts";
 import { readArguments } from "./arguments.ts";
 import { checkDocument } from "./check-document.ts";
 import type { ExitCode } from "./exit-codes.ts";
@@ -8,7 +9,9 @@ import { checkHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { load, namedFindings } from "./load.ts";
+import { mend } from "./mend.ts";
 import { findingText } from "./report.ts";
+import { sarifLog } from "./sarif.ts";
 import { createStyle } from "./style.ts";
 import { wrap } from "./wrap.ts";
 
@@ -17,13 +20,15 @@ const mostShown = 50;
 
 /** `scantling check FILE...`: what is wrong in them and in what they use. A file that cannot be read stops no other. */
 export async function check(words: readonly string[], io: Io): Promise<ExitCode> {
-  const read = readArguments(words, { json: { type: "boolean" }, help: { type: "boolean", short: "h" } });
+  const flag = { type: "boolean" } as const;
+  const read = readArguments(words, { json: flag, sarif: flag, fix: flag, help: { type: "boolean", short: "h" } });
   if ("fault" in read) return refuse(read.fault, io);
   if (read.options.has("help")) {
     io.out(checkHelp);
     return exitCodes.fine;
   }
-  if (read.files.length === 0) return refuse("no file is named", io);
+  const fault = faultIn(read);
+  if (fault !== undefined) return refuse(fault, io);
 
   const loaded: Loaded[] = [];
   let code: ExitCode = exitCodes.fine;
@@ -32,12 +37,28 @@ export async function check(words: readonly string[], io: Io): Promise<ExitCode>
     if ("failure" in file) {
       io.err(`scantling: ${file.failure}\n`);
       code = exitCodes.unusable;
+    } else if (read.options.has("fix")) {
+      const mended = await mend(name, file, io);
+      code = graver(code, mended.code);
+      loaded.push(mended.loaded);
     } else {
       loaded.push(file);
     }
   }
-  const errors = read.options.has("json") ? printJson(loaded, io) : printText(loaded, io);
+  const errors = print(read, loaded, io);
   return 0 < errors ? graver(code, exitCodes.errors) : code;
+}
+
+function faultIn({ options, files }: Arguments): string | undefined {
+  if (files.length === 0) return "no file is named";
+  if (options.has("json") && options.has("sarif")) return "--json and --sarif ask for different things";
+  if (options.has("fix") && files.includes("-")) return "--fix writes files, and the standard input is none";
+  return undefined;
+}
+
+function print({ options }: Arguments, loaded: readonly Loaded[], io: Io): number {
+  if (options.has("json")) return printJson(loaded, io);
+  return options.has("sarif") ? printSarif(loaded, io) : printText(loaded, io);
 }
 
 function refuse(fault: string, io: Io): ExitCode {
@@ -55,6 +76,12 @@ function printJson(loaded: readonly Loaded[], io: Io): number {
   );
   io.out(`${JSON.stringify(document, undefined, 2)}\n`);
   return document.errors;
+}
+
+function printSarif(loaded: readonly Loaded[], io: Io): number {
+  const log = sarifLog(loaded, io.version);
+  io.out(`${JSON.stringify(log, undefined, 2)}\n`);
+  return log.runs.flatMap((run) => run.results ?? []).filter((result) => result.level === "error").length;
 }
 
 function printText(loaded: readonly Loaded[], io: Io): number {

@@ -5,6 +5,7 @@ export const mainHelp = `scantling: checks build files for cabinets and lists th
   scantling list FILE        the parts to cut
   scantling plan FILE        how they are cut from sheets and boards, in order
   scantling buy FILE...      what to buy for them, added up over several files
+  scantling papers FILE -o DIR    what lies on the bench: PDF, SVG, DXF
   scantling --version        the program's version
   scantling COMMAND --help   more about one command
 
@@ -20,6 +21,8 @@ file could not be read or written.
 export const checkHelp = `scantling check FILE...    what is wrong, where, why, and what would do
 
   --json        for programs: one object, "schema": "scantling/check/1"
+  --sarif       for programs that read SARIF 2.1.0
+  --fix         first mends what is clear, and writes the files that changed
   -h, --help    this text
 
 Errors cannot be built or will not work; warnings will bind, sag, split or show;

@@ -17,5 +17,5 @@ export interface Io {
   readUsed(uri: string, root: string): Promise<string | undefined>;
   /** The folder that a build file's `use` may not leave. */
   rootFor(path: string): string;
-  write(path: string, text: string): Written;
+  write(path: string, content: string | Uint8Array): Written;
 }

@@ -8,6 +8,8 @@ import type { Io } from "./io.ts";
 /** A build with what is needed to talk about its files. */
 export interface Loaded {
   readonly build: Build;
+  /** The folder that `use` may not leave, as an address. */
+  readonly root: string;
   /** What to call the file itself. */
   readonly label: string;
   /** What to call a file of the build: as it was named, or by its way from the working folder. */
@@ -33,6 +35,7 @@ export async function load(name: string, io: Io): Promise<Loaded | { readonly fa
     const build = workspace.build(uri);
     return {
       build,
+      root,
       label,
       labelOf: (of) => (of === uri ? label : wayTo(of, io.cwd)),
       textOf: (of) => workspace.textOf(of),

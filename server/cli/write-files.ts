@@ -21,23 +21,24 @@ export type Written =
   | { readonly path: string; readonly outcome: "failed"; readonly failure: string };
 
 /**
- * Writes a text so that a reader, or a machine that stops half way, finds the old file or the new one and never a part:
+ * Writes text or bytes so that a reader, or a machine that stops half way, finds the old file or the new one, no part:
  * into a file beside it that is flushed and then takes its name. A file that says the same already is not touched; one
  * that is replaced keeps its permissions; a link stays one. Never throws.
  */
-export function writeWhole(path: string, text: string): Written {
+export function writeWhole(path: string, content: string | Uint8Array): Written {
   try {
     const target = followed(path);
     const before = statSync(target, { throwIfNoEntry: false });
     if (before?.isDirectory() === true) return failed(path, "is a folder");
     if (before !== undefined && !before.isFile()) return failed(path, "is not a plain file");
     if (before !== undefined) {
-      if (readFileSync(target).equals(Buffer.from(text))) return { path, outcome: "unchanged" };
+      const bytes = typeof content === "string" ? Buffer.from(content) : content;
+      if (readFileSync(target).equals(bytes)) return { path, outcome: "unchanged" };
       // Taking its name would get round this, and whoever protected it meant it.
       if ((before.mode & 0o222) === 0) return failed(path, "is read-only");
       accessSync(target, constants.W_OK);
     }
-    replace(target, text, before?.mode);
+    replace(target, content, before?.mode);
     return { path, outcome: "written" };
   } catch (error) {
     return failed(path, writeFailure(error, dirname(path)));
@@ -54,12 +55,12 @@ function followed(path: string): string {
   }
 }
 
-function replace(target: string, text: string, mode: number | undefined): void {
+function replace(target: string, content: string | Uint8Array, mode: number | undefined): void {
   const beside = join(dirname(target), `.${basename(target)}.${randomBytes(4).toString("hex")}.tmp`);
   const handle = openSync(beside, "wx");
   try {
     try {
-      writeFileSync(handle, text);
+      writeFileSync(handle, content);
       if (mode !== undefined) fchmodSync(handle, mode & 0o7777);
       fsyncSync(handle);
     } finally {

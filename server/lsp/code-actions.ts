@@ -1,7 +1,7 @@
 import type { CodeAction, CodeActionParams, Diagnostic, Range, TextEdit, WorkspaceEdit } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver";
 import type { Edit, Finding } from "../../language/core/finding.ts";
-import { safeEdits } from "../fixes.ts";
+import { safeEdits } from "../../language/service.ts";
 import type { Feature, Server } from "./feature.ts";
 import { rangeOf, touches } from "./places.ts";
 

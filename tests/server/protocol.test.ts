@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import type { ListDocument } from "../../language/view/types.ts";
 import type { RodResult } from "../../server/protocol.ts";
 import { ownMessages } from "../../server/protocol.ts";
 import { inProcess } from "./editor.ts";
@@ -17,6 +18,7 @@ test("the messages are those of the table", () => {
     "server notification scantling/rodChanged",
     "client request scantling/rod",
     "client request scantling/cutList",
+    "client request scantling/list",
     "server request scantling/readFile",
   ]);
 });
@@ -62,6 +64,16 @@ test("the cut list is given under the names it takes beside the build file", asy
   expect(list.files.map((each) => each.name)).toEqual(["my drawer.cutlist.csv", "my drawer.cutlist.md"]);
   expect(list.files[0]?.text).toMatch(/^mark,quantity,part.*\r\n/);
   expect(list.files[1]?.text).toContain("|");
+});
+
+test("the list for programs holds the parts, and the findings with their places", async () => {
+  const editor = await inProcess({});
+  editor.open(file, fits.replace("high 6", "high 1"));
+  const list = await editor.connection.sendRequest<ListDocument>("scantling/list", { uri: file });
+  expect(list.schema).toBe("scantling/list/1");
+  expect(list.parts.map(({ name }) => name)).toContain("side");
+  expect(list.findings.filter(({ severity }) => severity === "error").length).toBeGreaterThan(0);
+  expect(list.findings.every((finding) => finding.file === file && 0 < finding.line)).toBe(true);
 });
 
 test("a file that the server cannot read is asked of the editor, and only once while it is missing", async () => {

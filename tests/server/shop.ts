@@ -30,7 +30,7 @@ export function shop(files: Readonly<Record<string, string>>, options: ShopOptio
   const texts = new Map(Object.entries(files).map(([name, text]) => [posix.resolve(cwd, name), text]));
   const written = new Map<string, string>();
   const read = (path: string): ReadText => {
-    const text = texts.get(path);
+    const text = written.get(path) ?? texts.get(path);
     return text === undefined ? { failure: "does not exist" } : { text };
   };
   const { protectedBy } = options;
@@ -52,7 +52,8 @@ export function shop(files: Readonly<Record<string, string>>, options: ShopOptio
         readStdin: async () => ({ text: options.stdin ?? "" }),
         readUsed: async (uri) => texts.get(URI.parse(uri).fsPath),
         rootFor: () => cwd,
-        write: (path, text) => {
+        write: (path, content) => {
+          const text = typeof content === "string" ? content : Buffer.from(content).toString("latin1");
           if (protectedBy !== undefined) return { path, outcome: "failed", failure: protectedBy };
           const outcome = written.get(path) === text ? "unchanged" : "written";
           written.set(path, text);
