@@ -1,5 +1,5 @@
 /** Scantling's own messages beside those of the language server protocol: their names and plain types, nothing else. */
-import type { RodView } from "../language/view/types.ts";
+import type { ListDocument, RodView } from "../language/view/types.ts";
 
 /** Server to client: the rod of an open file may look different now. Small on purpose: the client pulls when it shows it. */
 export const rodChanged = "scantling/rodChanged";
@@ -7,6 +7,8 @@ export const rodChanged = "scantling/rodChanged";
 export const rod = "scantling/rod";
 /** Client to server: the cut list of a file as texts that are ready to be written beside it. */
 export const cutList = "scantling/cutList";
+/** Client to server: every part and every finding of a file, as data for programs. */
+export const list = "scantling/list";
 /** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
 export const readFile = "scantling/readFile";
 
@@ -33,6 +35,9 @@ export interface RodAnswer {
 
 /** `null` if there is no such file. */
 export type CutListResult = { readonly files: readonly TextFile[] } | null;
+
+/** `null` if there is no such file. */
+export type ListResult = ListDocument | null;
 
 /** A text that belongs beside the build file. */
 export interface TextFile {
@@ -61,5 +66,6 @@ export const ownMessages: readonly OwnMessage[] = [
   { name: rodChanged, kind: "notification", from: "server" },
   { name: rod, kind: "request", from: "client" },
   { name: cutList, kind: "request", from: "client" },
+  { name: list, kind: "request", from: "client" },
   { name: readFile, kind: "request", from: "server" },
 ];
