@@ -5,12 +5,15 @@ import { millimetres, scaleText, sized, unitOf } from "./desk.ts";
 import { spread } from "./dimension.ts";
 import type { Drawing, Item } from "./display-list.ts";
 import { corners, letterHeights, line, outline, text } from "./display-list.ts";
+import { fitted } from "./letters.ts";
 import type { Stick, StickMark } from "./sticks.ts";
 
 /** Height of the stick as drawn, and how long the marks of each kind are on it. */
 const stickHigh = 14;
 const markLong: Readonly<Record<StickMark["kind"], number>> = { edge: 14, mount: 9, slide: 14 };
 const pitch = 4.2;
+/** Longer words are cut off here, and stand whole in the list of marks. */
+const longestLabel = 85;
 
 /** A stick laid down, its first end on the left: marks across it, running sizes above. */
 export function stickDrawing(desk: Desk, stick: Stick, reduction: number): Drawing | undefined {
@@ -76,7 +79,7 @@ function labelOf(mark: StickMark, x: number, place: number, size: string): reado
   return [
     line({ x, y: 0 }, { x: place, y: -4 }, "hair"),
     text({ x: base, y: -5 }, size, { face: "bold", turn: "up" }),
-    text({ x: base, y: -25 }, mark.what.join(", "), { turn: "up", size: letterHeights.size }),
+    text({ x: base, y: -25 }, fitted(mark.what.join(", "), longestLabel, letterHeights.size), { turn: "up" }),
   ];
 }
 

@@ -78,10 +78,15 @@ function whatOf(marks: readonly Mark[]): readonly string[] {
   return [...names].map(([what, who]) => (who.size === 0 ? what : `${inFewWords([...who])} ${what}`));
 }
 
+/** Names that count on are said by the first and the last of them. */
 function inFewWords(names: readonly string[]): string {
-  const [first, last] = [names[0]!, names.at(-1)!];
-  const follows = names.every((name, index) => index === 0 || countedOn(names[index - 1]!) === name);
-  return 2 < names.length && follows ? `${first} to ${last}` : names.join(", ");
+  const runs: string[][] = [];
+  for (const name of names) {
+    const last = runs.at(-1);
+    if (last !== undefined && countedOn(last.at(-1)!) === name) last.push(name);
+    else runs.push([name]);
+  }
+  return runs.map((run) => (run.length < 3 ? run.join(", ") : `${run[0]} to ${run.at(-1)}`)).join(", ");
 }
 
 /** The name with the next number: `plan-2` after `plan-1`. */

@@ -49,7 +49,8 @@ export function pagesOf(layout: Layout, sections: readonly Section[]): Papers {
   for (const section of used) {
     if (sheets.length === 0 || section.begins === "new page") open(section.title);
     section.pieces.forEach((one, index) => {
-      if (bottom < y + needed(section.pieces, index)) {
+      // What is higher than a page would not fit the next one either.
+      if (bottom < y + needed(section.pieces, index) && margins.top < y) {
         open(section.title);
         if (one.again !== undefined) put(one.again);
       }

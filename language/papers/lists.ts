@@ -23,6 +23,7 @@ export function cutListSection(desk: PaperDesk, wide: number): Section {
     column("grain", 13),
     column("part", Math.max(30, wide - 118)),
   ];
+  if (desk.batches.length === 0) return { title: "Cut list", begins: "behind", pieces: [] };
   return {
     title: "Cut list",
     begins: "new page",

@@ -90,7 +90,7 @@ function tilePieces(desk: PaperDesk, stick: Stick, tile: Tile, index: number, co
           [
             ...items.map((item) => moved(item, { x: x - tile.from, y: y + above })),
             ...joins(tile, index, count).map((item) => moved(item, { x, y: y + above })),
-            text({ x: x + 6, y: y + above + 20.5 }, words, { size: letterHeights.note }),
+            text({ x: x + 24, y: y + above + 20.5 }, words, { size: letterHeights.note }),
           ],
           { alt },
         ),

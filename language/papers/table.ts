@@ -95,7 +95,7 @@ function rowPiece(name: string, columns: readonly Column[], row: Row, head: Piec
           cellBlock(one, row.cells[index] ?? "", lines[index]!, { x: x + places[index]!, y: y + 0.8 }, [
             ...(index === columns.length - 1
               ? notes.map((note, line) =>
-                  text({ x: x + indent, y: y + cellHigh + noteSize + 0.2 + line * noteStep }, note, { size: noteSize }),
+                  text({ x: x + indent, y: y + cellHigh + noteSize + 1.3 + line * noteStep }, note, { size: noteSize }),
                 )
               : []),
           ]),

@@ -5,6 +5,7 @@ import { exitCodes } from "./exit-codes.ts";
 import { mainHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { list } from "./list.ts";
+import { papers } from "./papers.ts";
 import { plan } from "./plan.ts";
 
 /** A subcommand: the words behind its name in, an exit code out. */
@@ -15,6 +16,7 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ["list", list],
   ["plan", plan],
   ["buy", buy],
+  ["papers", papers],
 ]);
 
 /** The whole program over an injected world: the words behind its name in, an exit code out. */
