@@ -3,6 +3,7 @@ import type { Allow, Design, UseStatement } from "./core/design.ts";
 import type { Finding } from "./core/finding.ts";
 import type { Derivation } from "./derive/derive.ts";
 import { derive } from "./derive/derive.ts";
+import { type DrawingView, drawingViews } from "./draw/drawing-view.ts";
 import { runChecks } from "./fit/index.ts";
 import { cutList, markedParts } from "./plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget } from "./plan/cut-plan.ts";
@@ -61,6 +62,8 @@ export interface Build {
   planText(plan: CutPlan): string;
   /** What the plan and the hardware want from the yard. */
   buying(plan: CutPlan): readonly BuyLine[];
+  /** Elevations, sections, boxes, frames and story sticks as SVG with a table that says the same; made once for a build. */
+  drawings(): readonly DrawingView[];
 }
 
 export interface WorkspaceOptions {
@@ -163,6 +166,7 @@ function buildOf(uri: string, files: Gathered): Build {
   const findings = sorted(allowed(all, allowsOf(design)), uri);
   const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));
   const rod = (): RodView => rodView(context, model, findings, whole);
+  let drawn: readonly DrawingView[] | undefined;
   return {
     uri,
     findings,
@@ -178,6 +182,10 @@ function buildOf(uri: string, files: Gathered): Build {
     planDocument: (plan) => planDocument(context, plan),
     planText: (plan) => planText(context, plan),
     buying: (plan) => buyLines(context, model, plan),
+    drawings: () => {
+      drawn ??= drawingViews(context, model);
+      return drawn;
+    },
   };
 }
 
