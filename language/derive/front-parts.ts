@@ -30,6 +30,8 @@ export interface FrontInput {
   readonly stocks: ReadonlyMap<string, Stock>;
   /** Whether the openings of its block stand one above the other. */
   readonly stacked: boolean;
+  /** Why its outside is planed to its opening and not to the list. */
+  readonly cutToFit: string | undefined;
 }
 
 interface Made {
@@ -108,6 +110,7 @@ function slabParts(
     source: whole.slab?.key.span ?? front.block.head,
     face: "outside",
     ...matched,
+    ...(front.cutToFit === undefined ? {} : { cutToFit: front.cutToFit }),
   });
 }
 
@@ -152,6 +155,7 @@ function framedParts(
       source,
       face: "outside",
       machining: [...grooves.machining, ...(mitred ? ends : []), ...cups],
+      ...(front.cutToFit === undefined ? {} : { cutToFit: front.cutToFit }),
     }),
     ...(grid.sameRails
       ? make({

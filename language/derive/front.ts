@@ -38,6 +38,8 @@ function standStacked(openings: readonly Opening[]): boolean {
   return first === undefined || openings.every(({ rect }) => rect !== undefined && equal(rect.x, first.x));
 }
 
+const planedToFit = "plane it to its opening once the case stands; the size here is the one expected";
+
 interface Area {
   readonly opening: Opening;
   readonly openings: readonly Opening[];
@@ -81,6 +83,7 @@ function frontOver(
     leaves,
     stocks,
     stacked: area.stacked,
+    cutToFit: whole.inset === undefined || area.opening.case === undefined ? undefined : planedToFit,
   });
   return { block, whole, of, openings: area.openings, wide: leaf, high, leaves, thickness, overlays, parts };
 }

@@ -22,6 +22,7 @@ const heads = [
   "width mm",
   "thickness mm",
   "grain",
+  "face",
   "notes",
 ];
 
@@ -41,6 +42,7 @@ export function csvOf(context: Context, model: Model): string {
         ...sizes.map((size) => decimalText(size, 4)),
         ...sizes.map((size) => decimalText(toMillimetres(size), 2)),
         grainText(part),
+        textCell(part.face ?? ""),
         textCell(notesOf(part, context.reading).join("; ")),
       ];
     }),

@@ -5,6 +5,7 @@ import type { Part } from "../core/part.ts";
 import { toNumber, toText } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
+import { notesOf } from "./machining.ts";
 import { nameOf, whyOf } from "./rod.ts";
 import type { ListDocument, ListFinding, ListPart, ListSize } from "./types.ts";
 
@@ -29,6 +30,8 @@ function listPart(context: Context, part: Part): ListPart {
     width: listSize(part.width.value, context.reading),
     thickness: listSize(part.thickness.value, context.reading),
     grain: part.grain,
+    ...(part.face === undefined ? {} : { face: part.face }),
+    notes: notesOf(part, context.reading),
     why: whyOf(part, context),
     source: { file: part.source.uri, line: part.source.line + 1, column: part.source.column + 1 },
   };

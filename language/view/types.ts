@@ -29,6 +29,10 @@ export interface ListPart {
   readonly width: ListSize;
   readonly thickness: ListSize;
   readonly grain: "long" | "across" | "none";
+  /** The face or edge that shows, and gets the face mark; missing where it does not matter. */
+  readonly face?: string;
+  /** Machining and what else the bench must know, one line each. */
+  readonly notes: readonly string[];
   readonly why: string;
   readonly source: { readonly file: string; readonly line: number; readonly column: number };
 }
