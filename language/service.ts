@@ -6,7 +6,7 @@ import { derive } from "./derive/derive.ts";
 import { type DrawingView, drawingViews } from "./draw/drawing-view.ts";
 import { runChecks } from "./fit/index.ts";
 import { cutList, markedParts } from "./plan/cut-list.ts";
-import { type CutPlan, cutPlan, type PlanBudget } from "./plan/cut-plan.ts";
+import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from "./plan/cut-plan.ts";
 import type { DryFit } from "./solid/dry-fit.ts";
 import { fitted } from "./solid/findings/index.ts";
 import { lower } from "./syntax/lower.ts";
@@ -58,6 +58,8 @@ export interface Build {
   text(): string;
   /** The cutting plan within a budget of search; the same rounds give the same plan. */
   plan(budget: PlanBudget): CutPlan;
+  /** The cutting plan as a search that can be carried on, shown and stopped. */
+  startPlan(): Planning;
   planDocument(plan: CutPlan): PlanDocument;
   planText(plan: CutPlan): string;
   /** What the plan and the hardware want from the yard. */
@@ -179,6 +181,7 @@ function buildOf(uri: string, files: Gathered): Build {
     markdown: () => markdownOf(rod()),
     text: () => textOf(rod()),
     plan: (budget) => cutPlan(context, model, markedParts(cutList(model)), budget),
+    startPlan: () => startPlan(context, model, markedParts(cutList(model))),
     planDocument: (plan) => planDocument(context, plan),
     planText: (plan) => planText(context, plan),
     buying: (plan) => buyLines(context, model, plan),

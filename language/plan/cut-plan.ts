@@ -3,7 +3,7 @@ import type { Part } from "../core/part.ts";
 import { multiply, toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model, Stock } from "../derive/model.ts";
-import { packSheets } from "./pack/pack-sheets.ts";
+import { type Packing, startPacking } from "./pack/pack-sheets.ts";
 import type { CutPiece, SheetPlan, UsedSheet } from "./pack/problem.ts";
 import { type MarkedPart, type StockProblem, sheetsInRack, stockProblems } from "./problems.ts";
 
@@ -76,15 +76,48 @@ export interface PlanBudget {
   readonly shouldStop?: () => boolean;
 }
 
-/** The cutting plan of a model: each stock by itself. Total: what cannot be placed is named with its reason. */
-export function cutPlan(context: Context, model: Model, rows: readonly MarkedPart[], budget: PlanBudget): CutPlan {
-  const problems = stockProblems(context, model, rows);
-  const planned = new Set(problems.map((problem) => problem.stock.name));
+/** A cutting plan that is under way: good at once, better with more rounds. */
+export interface Planning {
+  /** Searches for so many rounds with each stock; true when nothing is left to find. */
+  readonly advance: (rounds: number) => boolean;
+  /** The best plan so far. */
+  readonly plan: () => CutPlan;
+  /** Counts up whenever a better plan has been found. */
+  readonly version: () => number;
+}
+
+/** Starts the cutting plan of a model, each stock by itself. Total: what cannot be placed is named with its reason. */
+export function startPlan(context: Context, model: Model, rows: readonly MarkedPart[]): Planning {
+  const under = stockProblems(context, model, rows).map((problem) => ({
+    problem,
+    packing: startPacking(problem.problem),
+  }));
+  const planned = new Set(under.map(({ problem }) => problem.stock.name));
   const wanted = [...new Set(rows.filter((row) => row.part.stockKind !== "edging").map((row) => row.part.stock))];
+  const done = new Set<Packing>();
   return {
-    stocks: problems.map((problem) => stockPlan(context, problem, packSheets(problem.problem, budget))),
-    unsized: wanted.filter((name) => !planned.has(name)),
+    advance(rounds) {
+      for (const { packing } of under) if (!done.has(packing) && packing.advance(rounds)) done.add(packing);
+      return done.size === under.length;
+    },
+    plan: () => ({
+      stocks: under.map(({ problem, packing }) => stockPlan(context, problem, packing.finish())),
+      unsized: wanted.filter((name) => !planned.has(name)),
+    }),
+    version: () => under.reduce((sum, { packing }) => sum + packing.version(), 0),
   };
+}
+
+/** Rounds between two questions whether to stop. */
+const stretch = 16;
+
+/** The cutting plan within a budget: the same rounds give the same plan. */
+export function cutPlan(context: Context, model: Model, rows: readonly MarkedPart[], budget: PlanBudget): CutPlan {
+  const planning = startPlan(context, model, rows);
+  for (let spent = 0; spent < budget.steps; spent += stretch) {
+    if (budget.shouldStop?.() === true || planning.advance(Math.min(stretch, budget.steps - spent))) break;
+  }
+  return planning.plan();
 }
 
 export function stockPlan(context: Context, problem: StockProblem, plan: SheetPlan): StockPlan {

@@ -1,0 +1,241 @@
+import { describe, expect, test } from "vitest";
+import { toNumber } from "../../../language/core/rational.ts";
+import type { CutNode, CutPlan } from "../../../language/plan/cut-plan.ts";
+import { stepsOf } from "../../../language/plan/steps.ts";
+import type { Build } from "../../../language/service.ts";
+import { createWorkspace } from "../../../language/service.ts";
+import { boughtTogether } from "../../../language/view/buying.ts";
+
+function built(text: string): Build {
+  const workspace = createWorkspace({ root: undefined });
+  workspace.set("file:///shop/a.scant", text);
+  return workspace.build("file:///shop/a.scant");
+}
+
+function planned(text: string): { readonly build: Build; readonly plan: CutPlan } {
+  const build = built(text);
+  return { build, plan: build.plan({ steps: 300 }) };
+}
+
+const sheet = "inches\nsheet ply { called 3/4  measures 3/4  size 48 x 96  costs 60  density 36 }\n";
+
+describe("sheets", () => {
+  // A 48 by 96 sheet trimmed 1/4 all round is 47 1/2 by 95 1/2; two pieces 23 wide and a kerf of 1/8 take 46 1/8 of it,
+  // two 47 1/2 long and a kerf take 95 1/8: four pieces to a sheet, so five need two, and 4 x 23 x 47 1/2 fill 95.8 % of one.
+  const five = `${sheet}part shelf { from ply  long 47 1/2  wide 23  count 5 }\n`;
+
+  test("as many as are needed, and no fewer is possible", () => {
+    const { plan } = planned(five);
+    expect(plan.stocks[0]).toMatchObject({ used: 2, lowerBound: 2, proven: true, cost: 120 });
+  });
+
+  test("an offcut in the rack goes first", () => {
+    const { plan } = planned(`${five}offcut of ply 24 x 48\n`);
+    const [stock] = plan.stocks;
+    expect(stock?.used).toBe(1);
+    expect(stock?.sheets.map((one) => one.name)).toContain("ply offcut 1");
+    expect(stock?.sheets.find((one) => one.offcut)?.placed).toHaveLength(1);
+  });
+
+  test("whole sheets in the rack are not bought", () => {
+    const { build, plan } = planned(five.replace("costs 60", "costs 60  have 1"));
+    expect(build.planDocument(plan).stocks[0]).toMatchObject({ used: 2, inRack: 1, buy: 1 });
+    expect(build.buying(plan)[0]).toMatchObject({ what: "ply", quantity: 1, cost: 60, note: "1 more from the rack" });
+  });
+
+  test("grain keeps a part from lying across; a sheet without grain does not", () => {
+    // 90 wide and 40 along the grain: only turned would it fit 47 1/2 by 95 1/2.
+    const part = "part wide-one { from ply  long 40  wide 90 }\n";
+    expect(planned(sheet + part).plan.stocks[0]?.unplaced).toMatchObject([
+      { quantity: 1, why: "larger than every sheet" },
+    ]);
+    const plain = planned(sheet.replace("density", "grain none  density") + part).plan.stocks[0];
+    expect(plain?.unplaced).toEqual([]);
+    expect(plain?.sheets[0]?.placed[0]?.turned).toBe(true);
+  });
+
+  test("fronts that are matched lie in one strip, in their order", () => {
+    const { plan } = planned(`${sheet}
+case base {
+  wide 20  high 34  deep 20  panels ply
+  down { openings tray-1 to tray-3 equal }
+}
+front for tray-1 to tray-3 { full-overlay  slab ply  matched }
+`);
+    const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed).filter((one) => one.part.name === "slab");
+    const inOrder = [...placed].sort((a, b) => (a.part.matched?.place ?? 0) - (b.part.matched?.place ?? 0));
+    expect(inOrder).toHaveLength(3);
+    // Their grain runs from left to right and they stand one above the other: side by side across the grain of the sheet.
+    expect(new Set(inOrder.map((one) => toNumber(one.y))).size).toBe(1);
+    const lefts = inOrder.map((one) => toNumber(one.x));
+    expect(lefts).toEqual([...lefts].sort((a, b) => a - b));
+    for (const [index, one] of inOrder.slice(1).entries()) {
+      expect(lefts[index + 1]! - lefts[index]!).toBeCloseTo(toNumber(inOrder[index]!.width) + 1 / 8, 9);
+      expect(one.turned).toBe(false);
+    }
+  });
+
+  test("a stock whose sheet size is not stated is named, and the others are planned", () => {
+    const { build, plan } = planned(`${five}sheet thin { measures 1/4 }\npart back { from thin  long 20  wide 20 }\n`);
+    expect(plan.unsized).toEqual(["thin"]);
+    expect(plan.stocks).toHaveLength(1);
+    expect(build.planText(plan)).toContain("thin: its size is not stated");
+  });
+});
+
+describe("boards", () => {
+  // Four rails 2 wide and 40 long: two strips of 5 1/2 (2 + 1/8 + 2) times two lengths (40 + 1/8 + 40 in 96) are one board of
+  // 5 1/2 by 96 at 3.67 board feet, 22.00; the 72 would take two at 2.75, 33.00.
+  const rails = `inches
+board ash { thick 3/4  wide 5 1/2  long 72, 96  costs 6 per board foot }
+part rail { from ash  long 40  wide 2  count 4 }
+`;
+
+  test("the cheapest purchase", () => {
+    const [stock] = planned(rails).plan.stocks;
+    expect(stock?.used).toBe(1);
+    expect(stock?.cost).toBeCloseTo(22, 9);
+    expect(stock?.proven).toBe(true);
+  });
+
+  test("a price by the foot, the metre and the piece", () => {
+    const cost = (price: string) => planned(rails.replace("6 per board foot", price)).plan.stocks[0]?.cost;
+    expect(cost("2 per foot")).toBeCloseTo(16, 9);
+    expect(cost("10 per metre")).toBeCloseTo(24.384, 9);
+    expect(cost("9 per piece")).toBeCloseTo(9, 9);
+  });
+
+  test("a panel wider than any board is glued up from equal staves, each with what jointing takes", () => {
+    // 12 wide from boards of 5 1/2: (5 1/2 - 1/8) goes into 12 three times; 12 / 3 + 1/8 = 4 1/8.
+    const { build, plan } = planned(`inches
+board ash { thick 3/4  wide 5 1/2  long 96 }
+part top { from ash  long 30  wide 12 }
+`);
+    const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed);
+    expect(placed.map((one) => toNumber(one.width))).toEqual([4.125, 4.125, 4.125]);
+    expect(build.planText(plan)).toContain("glued up from 3, each cut 4 1/8 wide");
+  });
+});
+
+describe("the order of cuts", () => {
+  const job = `${sheet}saw { kerf 1/8  trim 1/4  table left 12 right 30 outfeed 48 }
+lift 50 lb
+part side  { from ply  long 34 1/2  wide 23  count 4 }
+part shelf { from ply  long 22  wide 11  count 6 }
+`;
+
+  test("frees every part once, and cuts no piece before it is free", () => {
+    const { build, plan } = planned(job);
+    const steps = stepsOf(build.derivation.context, plan);
+    expect(steps.map((step) => step.number)).toEqual(steps.map((_, index) => index + 1));
+    const freed = steps.flatMap((step) => [step.keeps, step.falls]).filter((what) => /^[A-Z]+$/.test(what));
+    const places = plan.stocks.flatMap((stock) => stock.sheets.flatMap((one) => one.placed));
+    expect(freed.length).toBe(places.length);
+    // The piece in hand is the whole trimmed sheet, or something that an earlier step of that sheet has left.
+    const free: Map<string, string[]> = new Map(
+      plan.stocks.flatMap((stock) => stock.sheets.map((one) => [one.name, [sizeOf(one.cuts)]])),
+    );
+    for (const step of steps) {
+      const sizes = free.get(step.sheet)!;
+      const at = sizes.indexOf(`${toNumber(step.width)}x${toNumber(step.height)}`);
+      expect(at, `step ${step.number}`).toBeGreaterThanOrEqual(0);
+      sizes.splice(at, 1);
+      const along = step.kind === "rip";
+      const [w, h, set] = [step.width, step.height, step.setting].map(toNumber) as [number, number, number];
+      sizes.push(along ? `${set}x${h}` : `${w}x${set}`);
+      const rest = (along ? w : h) - set - 1 / 8;
+      if (1e-9 < rest) sizes.push(along ? `${rest}x${h}` : `${w}x${rest}`);
+    }
+  });
+
+  test("a sheet over what one person lifts is broken down on the floor; with help it may go to the saw", () => {
+    // 47 1/2 x 95 1/2 x 3/4 in at 36 lb/ft3 weighs 70.9 lb.
+    const alone = stepsOf(planned(job).build.derivation.context, planned(job).plan);
+    expect(alone[0]).toMatchObject({ tool: "track saw on the floor", heavy: true });
+    expect(alone[0]?.pounds).toBeCloseTo((47.5 * 95.5 * 0.75 * 36) / 1728, 6);
+    const helped = planned(job.replace("lift 50 lb", "lift 100 lb"));
+    expect(stepsOf(helped.build.derivation.context, helped.plan).every((step) => !step.heavy)).toBe(true);
+  });
+
+  test("a stand is asked for where a piece would tip off the saw's table, and not where it lies on it", () => {
+    const text = `inches
+sheet ply { measures 1/2  size 48 x 96  density 30 }
+saw { kerf 1/8  trim 0  table left 12 right 30 outfeed OUT }
+part strip { from ply  long 90  wide 10 }
+`;
+    const stands = (outfeed: string) => {
+      const { build, plan } = planned(text.replace("OUT", outfeed));
+      return stepsOf(build.derivation.context, plan)
+        .flatMap((step) => step.stands)
+        .join("; ");
+    };
+    // 96 long and 48 at its middle: within an outfeed of 60, beyond one of 20.
+    expect(stands("20")).toContain("behind the saw");
+    expect(stands("60")).not.toContain("behind the saw");
+  });
+
+  test("cuts of one setting are made together: fence and stop move less often than cuts are made", () => {
+    const { build, plan } = planned(job);
+    const steps = stepsOf(build.derivation.context, plan);
+    const moves = steps.filter((step) => step.newSetting).length;
+    expect(moves).toBeLessThan(steps.length);
+  });
+});
+
+describe("what is left", () => {
+  const one = `${sheet}part shelf { from ply  long 60  wide 40 }\n`;
+
+  test("offcuts worth keeping are lines of a build file that use them next time", () => {
+    const { build, plan } = planned(one);
+    const { keep } = build.planDocument(plan);
+    expect(keep.length).toBeGreaterThan(0);
+    const next = built(`${sheet}part shelf { from ply  long 10  wide 6 }\n${keep.join("\n")}\n`);
+    expect(next.findings.filter((finding) => finding.severity === "error")).toEqual([]);
+    expect(next.plan({ steps: 50 }).stocks[0]?.used).toBe(0);
+  });
+
+  test("the area of parts, offcuts and sawdust is that of the sheet", () => {
+    const { plan } = planned(one);
+    const root = plan.stocks[0]!.sheets[0]!.cuts;
+    const leaves = leavesOf(root);
+    const area = leaves.reduce((sum, node) => sum + toNumber(node.width) * toNumber(node.height), 0);
+    expect(area).toBeLessThanOrEqual(toNumber(root.width) * toNumber(root.height));
+    expect(area).toBeGreaterThan(0.97 * toNumber(root.width) * toNumber(root.height));
+  });
+});
+
+describe("for people", () => {
+  const texts = ["lift 50 lb\n", "millimetres\n"].map(
+    (line) => `${sheet}${line}part a-long-name-for-a-part { from ply  long 500 mm  wide 300 mm  count 30 }\n`,
+  );
+
+  test.each(texts)("the plan fits 80 columns", (text) => {
+    const { build, plan } = planned(text);
+    for (const line of build.planText(plan).split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
+  test("several jobs are added up, line by line, and an unknown price stays unknown", () => {
+    const line = { what: "ply", size: "48 × 96", unit: "sheet", note: "" };
+    expect(
+      boughtTogether([
+        [{ ...line, quantity: 1, cost: 60 }],
+        [
+          { ...line, quantity: 2, cost: 120 },
+          { ...line, what: "pins", quantity: 4, cost: undefined },
+        ],
+        [{ ...line, what: "pins", quantity: 4, cost: 1 }],
+      ]),
+    ).toEqual([
+      { ...line, quantity: 3, cost: 180 },
+      { ...line, what: "pins", quantity: 8, cost: undefined },
+    ]);
+  });
+});
+
+function sizeOf(node: CutNode): string {
+  return `${toNumber(node.width)}x${toNumber(node.height)}`;
+}
+
+function leavesOf(node: CutNode): readonly CutNode[] {
+  return node.content.kind === "cut" ? node.content.pieces.flatMap(leavesOf) : [node];
+}
