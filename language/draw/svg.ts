@@ -2,12 +2,14 @@ import type { Area, Circle, Drawing, Group, Item, Line, Point, Shape, Stroke, Te
 import { capitalShare, dashes, lineWidths } from "./display-list.ts";
 import { hatchLines } from "./hatch.ts";
 
+type Dress = "bare" | "file";
+
 /**
  * A drawing as SVG text. It names classes and no colours: `bare` leaves their style to the page it is put into, `file`
- * brings one of its own that follows light and dark. Texts are escaped; there are no scripts, styles on elements,
+ * brings one of its own that follows light and dark, and says nothing of where on this machine its sources lie. Texts are escaped; there are no scripts, styles on elements,
  * links or fonts.
  */
-export function svgOf(drawing: Drawing, dress: "bare" | "file" = "bare"): string {
+export function svgOf(drawing: Drawing, dress: Dress = "bare"): string {
   const { wide, high } = drawing;
   const size = dress === "file" ? ` width="${number(wide)}mm" height="${number(high)}mm"` : "";
   const label = drawing.scale === "" ? drawing.title : `${drawing.title}, scale ${drawing.scale}`;
@@ -15,7 +17,7 @@ export function svgOf(drawing: Drawing, dress: "bare" | "file" = "bare"): string
     `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="0 0 ${number(wide)} ${number(high)}"${size}`,
     ` role="${drawing.items.some(isGroup) ? "group" : "img"}" aria-label="${escaped(label)}" data-drawing="${escaped(drawing.id)}">`,
     dress === "file" ? `<style>${fileStyle}</style><rect class="sheet" width="100%" height="100%"/>` : "",
-    drawing.items.map(itemSvg).join(""),
+    drawing.items.map((item) => itemSvg(item, dress)).join(""),
     "</svg>",
   ].join("");
 }
@@ -35,7 +37,7 @@ function isGroup(item: Item): item is Group {
   return item.kind === "group";
 }
 
-function itemSvg(item: Item): string {
+function itemSvg(item: Item, dress: Dress): string {
   switch (item.kind) {
     case "line":
       return lineSvg(item);
@@ -48,7 +50,7 @@ function itemSvg(item: Item): string {
     case "text":
       return textSvg(item);
     case "group":
-      return groupSvg(item);
+      return groupSvg(item, dress);
   }
 }
 
@@ -87,13 +89,13 @@ function textSvg(item: Text): string {
   return `<text class="${classes}" ${place} font-size="${number(size / capitalShare)}" text-anchor="${anchor}"${turned}>${escaped(item.text)}</text>`;
 }
 
-function groupSvg({ id, name, target, items }: Group): string {
+function groupSvg({ id, name, target, items }: Group, dress: Dress): string {
   const role = items.some(isGroup) ? "group" : "img";
   const source =
-    target === undefined
+    target === undefined || dress === "file"
       ? ""
       : ` data-uri="${escaped(target.uri)}" data-line="${target.line}" data-column="${target.column}" data-end-line="${target.endLine}" data-end-column="${target.endColumn}"`;
-  return `<g role="${role}" aria-label="${escaped(name)}" data-id="${escaped(id)}"${source}>${items.map(itemSvg).join("")}</g>`;
+  return `<g role="${role}" aria-label="${escaped(name)}" data-id="${escaped(id)}"${source}>${items.map((item) => itemSvg(item, dress)).join("")}</g>`;
 }
 
 /** Widths and dashes are geometry, not style, so that a drawing is right without a style sheet. */

@@ -66,7 +66,7 @@ function refuse(fault: string, io: Io): ExitCode {
 
 interface Asked {
   readonly folder: string;
-  readonly order: PaperOrder;
+  readonly order: Omit<PaperOrder, "labelOf">;
 }
 
 function orderIn({ options, files }: Arguments): Asked | { readonly fault: string } {
@@ -80,7 +80,7 @@ function orderIn({ options, files }: Arguments): Asked | { readonly fault: strin
   const paper = options.get("paper");
   const size = paper === "a4" ? "A4" : paper === "letter" ? "Letter" : undefined;
   if (paper !== undefined && size === undefined) return { fault: "--paper takes a4 or letter" };
-  const order: PaperOrder = {
+  const order: Asked["order"] = {
     kinds: kinds.filter((kind) => named.includes(kind)),
     size,
     steps: usualSteps,
@@ -89,9 +89,10 @@ function orderIn({ options, files }: Arguments): Asked | { readonly fault: strin
   return { folder, order };
 }
 
-async function writeAll(loaded: Loaded, folder: string, order: PaperOrder, io: Io): Promise<ExitCode> {
+async function writeAll(loaded: Loaded, folder: string, asked: Asked["order"], io: Io): Promise<ExitCode> {
   // A PDF writer is no small thing to read in for those who only list.
   const { paperFiles } = await import("./pdf/paper-files.ts");
+  const order: PaperOrder = { ...asked, labelOf: loaded.labelOf };
   let code: ExitCode = exitCodes.fine;
   for await (const { name, content } of paperFiles(loaded.build, order)) {
     const shown = folder === "." ? name : `${folder.replace(/[/\\]+$/, "")}/${name}`;

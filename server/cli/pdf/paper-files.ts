@@ -28,6 +28,8 @@ export interface PaperOrder {
   readonly kinds: readonly PaperKind[];
   /** What the packet is printed on; missing: Letter for inches, A4 for millimetres. Sticks and labels come in both. */
   readonly size: PaperSize["name"] | undefined;
+  /** What to call a file of the build in the papers, so that they do not depend on where its folder lies. */
+  readonly labelOf: (uri: string) => string;
   /** Rounds of search for the cutting plan. */
   readonly steps: number;
   readonly progress: Progress;
@@ -48,7 +50,7 @@ export async function* paperFiles(build: Build, order: PaperOrder): AsyncGenerat
   }
   if (wanted("svg")) yield* svgFiles(name, desk);
   if (wanted("dxf")) yield* dxfFiles(name, desk);
-  if (wanted("lists")) yield* listFiles(name, build);
+  if (wanted("lists")) yield* listFiles(name, build, order.labelOf);
 }
 
 interface Pdf {
@@ -94,9 +96,15 @@ function* dxfFiles(name: string, desk: PaperDesk): Generator<PaperFile> {
   }
 }
 
-function* listFiles(name: string, build: Build): Generator<PaperFile> {
+function* listFiles(name: string, build: Build, labelOf: PaperOrder["labelOf"]): Generator<PaperFile> {
   for (const file of cutListFiles(build, ["csv", "markdown"])) yield { name: file.name, content: file.text };
-  yield { name: `${name}.list.json`, content: `${JSON.stringify(build.list(), undefined, 2)}\n` };
+  const list = build.list();
+  const named = {
+    ...list,
+    parts: list.parts.map((part) => ({ ...part, source: { ...part.source, file: labelOf(part.source.file) } })),
+    findings: list.findings.map((finding) => ({ ...finding, file: labelOf(finding.file) })),
+  };
+  yield { name: `${name}.list.json`, content: `${JSON.stringify(named, undefined, 2)}\n` };
 }
 
 /** Names that any file system takes, each once whatever letters it counts as equal. */

@@ -61,6 +61,12 @@ describe("a drawing as SVG", () => {
     expect(group.getAttribute("data-end-column")).toBe("6");
   });
 
+  it("says nothing of this machine in a file", () => {
+    for (const one of drawingsOf(deskOf(exampleBuild("print-room.scant")))) {
+      expect(svgOf(one, "file")).not.toMatch(/data-uri|file:/);
+    }
+  });
+
   it("draws an outline before its hatching, and the hatching inside it", () => {
     const area: Item = {
       kind: "area",

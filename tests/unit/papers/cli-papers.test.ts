@@ -44,6 +44,9 @@ describe("scantling papers", () => {
     expect(names).toContain("seed-store.cutlist.csv");
     expect(names).toContain("seed-store.list.json");
     expect(said.out).toContain("Wrote out/seed-store.papers.pdf\n");
+    // No file tells where the folder lies.
+    for (const content of files.values())
+      expect(Buffer.from(content).toString("latin1")).not.toMatch(/\/shop|file:\/\//);
     for (const [path, content] of files) {
       if (path.endsWith(".pdf"))
         expect(
