@@ -1,5 +1,5 @@
 /** Scantling's own messages beside those of the language server protocol: their names and plain types, nothing else. */
-import type { ListDocument, RodView } from "../language/view/types.ts";
+import type { ListDocument, PlanDocument, RodView } from "../language/view/types.ts";
 
 /** Server to client: the rod of an open file may look different now. Small on purpose: the client pulls when it shows it. */
 export const rodChanged = "scantling/rodChanged";
@@ -9,6 +9,8 @@ export const rod = "scantling/rod";
 export const cutList = "scantling/cutList";
 /** Client to server: every part and every finding of a file, as data for programs. */
 export const list = "scantling/list";
+/** Client to server: how the parts of a file are cut from sheets and boards, searched for as long as is asked. */
+export const plan = "scantling/plan";
 /** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
 export const readFile = "scantling/readFile";
 
@@ -39,6 +41,24 @@ export type CutListResult = { readonly files: readonly TextFile[] } | null;
 /** `null` if there is no such file. */
 export type ListResult = ListDocument | null;
 
+export interface PlanParams extends FileParams {
+  /** How long to search, with each stock in turn; less where the plan is proven sooner. */
+  readonly seconds: number;
+  /** Whether a request that is called off still wants the best plan found until then. */
+  readonly keepBest: boolean;
+  /** Where progress is to be told; nowhere if missing. */
+  readonly workDoneToken?: string | number;
+}
+
+/** `null` if there is no such file. */
+export type PlanResult = {
+  readonly document: PlanDocument;
+  /** The same for people, at most 80 columns wide. */
+  readonly text: string;
+  /** Whether nothing better is left to find, and not only the time was over. */
+  readonly finished: boolean;
+} | null;
+
 /** A text that belongs beside the build file. */
 export interface TextFile {
   /** A bare file name: `chest.cutlist.csv`. */
@@ -67,5 +87,6 @@ export const ownMessages: readonly OwnMessage[] = [
   { name: rod, kind: "request", from: "client" },
   { name: cutList, kind: "request", from: "client" },
   { name: list, kind: "request", from: "client" },
+  { name: plan, kind: "request", from: "client" },
   { name: readFile, kind: "request", from: "server" },
 ];

@@ -19,6 +19,7 @@ test("the messages are those of the table", () => {
     "client request scantling/rod",
     "client request scantling/cutList",
     "client request scantling/list",
+    "client request scantling/plan",
     "server request scantling/readFile",
   ]);
 });
