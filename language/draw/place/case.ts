@@ -1,6 +1,6 @@
 import type { Length } from "../../core/length.ts";
 import type { Part } from "../../core/part.ts";
-import { add, equal, subtract, zero } from "../../core/rational.ts";
+import { add, equal, isZero, subtract, zero } from "../../core/rational.ts";
 import { size } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
 import type { CaseModel, Member } from "../../derive/model.ts";
@@ -28,7 +28,10 @@ interface Shell {
   readonly high: Length;
   readonly deep: Length;
   readonly kickDeep: Length | undefined;
-  readonly backInGroove: boolean;
+  /** Where the sides end at the back: before a back that is put on, and before a frame there. */
+  readonly sidesEnd: Length;
+  /** Where the inside ends: at the back. */
+  readonly innerEnd: Length;
 }
 
 function shellOf({ context, stocks }: Tables, home: CaseModel): Shell {
@@ -41,7 +44,7 @@ function shellOf({ context, stocks }: Tables, home: CaseModel): Shell {
     high: home.high.value,
     deep: home.deep.value,
     kickDeep: size(context, home.block.kick?.deep)?.value,
-    backInGroove: home.block.back?.fittings.some((one) => one.word === "groove") ?? false,
+    ...endsOf(stocks, home),
   };
 }
 
@@ -71,7 +74,7 @@ function solid({ stocks }: Tables, part: Part, place: Place, along: Axis, thick:
 
 function sides(tables: Tables, shell: Shell, part: Part): readonly Solid[] {
   const t = part.thickness.value;
-  const z = from(shell.start, part.width.value);
+  const z = upTo(shell.sidesEnd, part.width.value);
   const y = from(zero, shell.high);
   const notch = shell.kickDeep === undefined ? {} : { notch: { z: add(shell.start, shell.kickDeep), y: shell.floor } };
   return [from(zero, t), upTo(shell.wide, t)].map((x) => ({ ...solid(tables, part, { x, y, z }, "y", "x"), ...notch }));
@@ -80,7 +83,7 @@ function sides(tables: Tables, shell: Shell, part: Part): readonly Solid[] {
 /** A panel between the sides, or housed in them. */
 function lying(tables: Tables, shell: Shell, part: Part, y: Place["y"]): Solid {
   const x = middled(zero, shell.wide, part.length.value);
-  return solid(tables, part, { x, y, z: from(shell.start, part.width.value) }, "x", "y");
+  return solid(tables, part, { x, y, z: upTo(shell.innerEnd, part.width.value) }, "x", "y");
 }
 
 /** Two lie at the top, front and back; one that stands for a rail lies where the rail is. */
@@ -88,7 +91,7 @@ function stretchers(tables: Tables, shell: Shell, part: Part, home: CaseModel): 
   if (home.block.top?.choice === "stretchers") {
     const y = upTo(shell.high, part.thickness.value);
     const x = middled(zero, shell.wide, part.length.value);
-    const end = innerEnd(tables, shell, home);
+    const end = shell.innerEnd;
     return [from(shell.start, part.width.value), upTo(end, part.width.value)].map((z) =>
       solid(tables, part, { x, y, z }, "x", "y"),
     );
@@ -102,13 +105,17 @@ function stretchers(tables: Tables, shell: Shell, part: Part, home: CaseModel): 
   });
 }
 
-/** Where the inside ends at the back. */
-function innerEnd(tables: Tables, shell: Shell, home: CaseModel): Length {
-  const word = home.block.back?.stocks[0]?.text;
-  const back = word === undefined ? undefined : tables.stocks.get(word);
-  if (back === undefined) return shell.deep;
-  const end = subtract(shell.deep, back.thickness.value);
-  return shell.backInGroove ? subtract(end, fallback("case.grooveSet").value) : end;
+/** Panels are shorter at the front by their edging: their place is told from the back. */
+function endsOf(stocks: Tables["stocks"], home: CaseModel): Pick<Shell, "sidesEnd" | "innerEnd"> {
+  const thick = (word: { readonly text: string } | undefined): Length =>
+    (word === undefined ? undefined : stocks.get(word.text))?.thickness.value ?? zero;
+  const faces = subtract(home.deep.value, thick(home.block.rear?.frame?.stock));
+  const back = thick(home.block.back?.stocks[0]);
+  const words = home.block.back?.fittings.map((one) => one.word) ?? [];
+  if (isZero(back)) return { sidesEnd: faces, innerEnd: faces };
+  const inner = subtract(faces, back);
+  if (words.includes("groove")) return { sidesEnd: faces, innerEnd: subtract(inner, fallback("case.grooveSet").value) };
+  return { sidesEnd: words.includes("rabbet") ? faces : inner, innerEnd: inner };
 }
 
 /** Behind the middle of the member that it stands for. */
@@ -123,7 +130,7 @@ function partitions(tables: Tables, shell: Shell, part: Part, home: CaseModel): 
     const x = middled(rect.x, add(rect.x, rect.wide), part.thickness.value);
     const full = part.cutToFit === undefined;
     const y = full ? middled(shell.floor, shell.high, part.length.value) : from(rect.y, part.length.value);
-    return solid(tables, part, { x, y, z: from(shell.start, part.width.value) }, "y", "x");
+    return solid(tables, part, { x, y, z: upTo(shell.innerEnd, part.width.value) }, "y", "x");
   });
 }
 
@@ -131,10 +138,10 @@ function isOuter(member: Member, home: CaseModel): boolean {
   return member.kind !== "partition" && member.span === home.block.frame?.span;
 }
 
-function back(tables: Tables, shell: Shell, part: Part, home: CaseModel): readonly Solid[] {
+function back(tables: Tables, shell: Shell, part: Part): readonly Solid[] {
   const x = middled(zero, shell.wide, part.width.value);
   const y = upTo(shell.high, part.length.value);
-  return [solid(tables, part, { x, y, z: from(innerEnd(tables, shell, home), part.thickness.value) }, "y", "z")];
+  return [solid(tables, part, { x, y, z: from(shell.innerEnd, part.thickness.value) }, "y", "z")];
 }
 
 /** The board stands before the notch of the sides. */
@@ -143,8 +150,8 @@ function kick(tables: Tables, shell: Shell, part: Part): readonly Solid[] {
   return [solid(tables, part, { x: from(zero, part.length.value), y: from(zero, part.width.value), z }, "x", "z")];
 }
 
-function nailers(tables: Tables, shell: Shell, part: Part, home: CaseModel): readonly Solid[] {
-  const z = upTo(innerEnd(tables, shell, home), part.thickness.value);
+function nailers(tables: Tables, shell: Shell, part: Part): readonly Solid[] {
+  const z = upTo(shell.innerEnd, part.thickness.value);
   const x = middled(zero, shell.wide, part.length.value);
   const under = subtract(shell.high, shell.thick);
   const places = [upTo(under, part.width.value), from(add(shell.floor, shell.thick), part.width.value)];

@@ -1,7 +1,7 @@
 import type { Length } from "../../core/length.ts";
 import type { Part } from "../../core/part.ts";
-import { add, largest, negate, smallest, subtract, zero } from "../../core/rational.ts";
-import type { FrontModel, Rect } from "../../derive/model.ts";
+import { add, largest, negate, over, smallest, subtract, zero } from "../../core/rational.ts";
+import type { FrontModel, Opening, Rect } from "../../derive/model.ts";
 import { evenly } from "./box.ts";
 import type { Tables } from "./scene.ts";
 import type { Axis, Place, Range, Solid } from "./solid.ts";
@@ -22,24 +22,32 @@ export function leafRects(front: FrontModel): readonly Rect[] {
 
 /** What the front covers: its openings and the overlays, or the openings alone. */
 function coverOf(front: FrontModel): readonly [Range, Range] {
-  const rects = front.openings.map(
-    (opening): Rect => opening.rect ?? { x: zero, y: zero, wide: opening.widest.value, high: opening.highest.value },
-  );
+  const rects = front.openings.map((opening): Rect => opening.rect ?? standingRect(opening));
   const [first, ...rest] = rects;
   if (first === undefined)
     return [
       [zero, zero],
       [zero, zero],
     ];
-  const over = (side: "left" | "right" | "top" | "bottom"): Length => front.overlays[side]?.value ?? zero;
+  const lap = (side: "left" | "right" | "top" | "bottom"): Length => front.overlays[side]?.value ?? zero;
   const left = smallest(first.x, ...rest.map((rect) => rect.x));
   const low = smallest(first.y, ...rest.map((rect) => rect.y));
   const right = largest(add(first.x, first.wide), ...rest.map((rect) => add(rect.x, rect.wide)));
   const high = largest(add(first.y, first.high), ...rest.map((rect) => add(rect.y, rect.high)));
-  const x: Range = [subtract(left, over("left")), add(right, over("right"))];
-  const y: Range = [subtract(low, over("bottom")), add(high, over("top"))];
+  const x: Range = [subtract(left, lap("left")), add(right, lap("right"))];
+  const y: Range = [subtract(low, lap("bottom")), add(high, lap("top"))];
   if (front.whole.inset === undefined) return [x, y];
   return [x, middled(...y, front.high.value)];
+}
+
+/** An opening that is out of parallel is drawn at its smallest reading; a front is made to the largest, and stands evenly over it. */
+function standingRect({ wide, widest, high, highest }: Opening): Rect {
+  return {
+    x: over(subtract(wide.value, widest.value), 2),
+    y: over(subtract(high.value, highest.value), 2),
+    wide: widest.value,
+    high: highest.value,
+  };
 }
 
 function leafSolids({ stocks }: Tables, front: FrontModel, rect: Rect): readonly Solid[] {
@@ -107,14 +115,20 @@ function spaces([start, end]: Range, members: readonly Range[]): readonly Range[
   return starts.map((at, index) => [at, ends[index]!]);
 }
 
+/** What stands in front of the groove: the panel's face lies against it. */
+function grooveFrom({ part }: Solid): Length {
+  const groove = part?.machining.find((one) => one.kind === "groove");
+  if (part === undefined || groove?.wide === undefined) return zero;
+  const thick = part.thickness.value;
+  const wide = groove.wide.value;
+  return groove.from === undefined ? over(subtract(thick, wide), 2) : subtract(thick, add(groove.from.value, wide));
+}
+
 /** Panels as they are seen: within their cells, in the depth where their groove puts them. */
 function panels(stocks: Tables["stocks"], front: FrontModel, grid: Grid, stile: Solid): readonly Solid[] {
   const part = front.parts.find((one) => one.name === "panel");
   if (part === undefined) return [];
-  const [face, rear] = stile.place.z;
-  const thick = part.thickness.value;
-  const flush = front.whole.panel?.fittings.some((one) => one.word === "flush back") ?? false;
-  const z: Range = flush ? upTo(rear, thick) : middled(face, rear, thick);
+  const z = from(add(stile.place.z[0], grooveFrom(stile)), part.thickness.value);
   const up = (front.whole.grain?.value ?? (front.block.kind === "door" ? "long" : "across")) !== "across";
   return grid.columns.flatMap((x) =>
     grid.rows.map((y) => {

@@ -1,5 +1,5 @@
 import type { Length } from "../../core/length.ts";
-import { add, over, subtract, zero } from "../../core/rational.ts";
+import { add, subtract, zero } from "../../core/rational.ts";
 import type { MountModel, Opening } from "../../derive/model.ts";
 import type { Tables } from "./scene.ts";
 import type { Range, Solid } from "./solid.ts";
@@ -25,17 +25,20 @@ function startOf(opening: Opening): Length {
   return subtract(opening.deep.value, opening.behindFrame.value);
 }
 
+/** From the opening's edge, with which the slide must be flush, outwards; what is shimmed lies behind. */
 function layerRanges(mount: MountModel, opening: Opening): readonly Range[] {
   const left = opening.rect?.x ?? zero;
   const right = add(left, opening.wide.value);
   const outward = mount.side === "right" || (mount.side === "middle" && opening.bounds.right.shared);
-  // From what is behind: the side of the case, or the middle of a member that serves both sides.
-  const edge = outward ? add(right, mount.need.value) : subtract(left, mount.need.value);
-  const gap = mount.side === "middle" ? over(mount.left.value, 2) : zero;
-  let at = outward ? subtract(edge, gap) : add(edge, gap);
-  return mount.layers.map(({ thickness }) => {
-    const range = outward ? upTo(at, thickness.value) : from(at, thickness.value);
-    at = outward ? range[0] : range[1];
+  let at = outward ? right : left;
+  const ranges = mount.layers.map(({ thickness }): Range => {
+    const range = outward ? from(at, thickness.value) : upTo(at, thickness.value);
+    at = outward ? range[1] : range[0];
     return range;
   });
+  if (mount.side !== "middle") return ranges;
+  // In the middle the last layer lies against the far edge of the member: what is left over is shimmed between.
+  const far = outward ? add(right, mount.need.value) : subtract(left, mount.need.value);
+  const last = mount.layers.at(-1)?.thickness.value ?? zero;
+  return [...ranges.slice(0, -1), outward ? upTo(far, last) : from(far, last)];
 }
