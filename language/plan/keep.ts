@@ -1,3 +1,4 @@
+import type { Length } from "../core/length.ts";
 import { writtenText } from "../core/length.ts";
 import { compare, ratio, toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
@@ -47,5 +48,8 @@ function area(node: CutNode): number {
 }
 
 function lineFor(context: Context, stock: string, node: CutNode): string {
-  return `offcut of ${stock} ${writtenText(node.width, context.units)} x ${writtenText(node.height, context.units)}`;
+  // With its unit, so that it means the same in a file of other units.
+  const unit = context.units === "inches" ? "in" : "mm";
+  const size = (length: Length): string => `${writtenText(length, context.units)} ${unit}`;
+  return `offcut of ${stock} ${size(node.width)} x ${size(node.height)}`;
 }

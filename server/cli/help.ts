@@ -50,6 +50,8 @@ export const planHelp = `scantling plan FILE    how its parts are cut from sheet
   --json         for programs: one object, "schema": "scantling/plan/1"
   --seconds N    searches for so long with each stock; without it, for a fixed
                  number of rounds, so that the same file gives the same plan
+  --keep FILE    adds a line to FILE for each offcut worth keeping, to be used
+                 before a new sheet the next time
   -h, --help     this text
 
 "No fewer is possible" is said only where it is proven. The exit code is 1 if

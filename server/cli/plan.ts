@@ -1,3 +1,4 @@
+import { resolve } from "node:path";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes, graver } from "./exit-codes.ts";
@@ -17,7 +18,12 @@ const mostSeconds = 3600;
 /** `scantling plan FILE`: how its parts are cut from sheets and boards, and in what order. */
 export async function plan(words: readonly string[], io: Io): Promise<ExitCode> {
   const flag = { type: "boolean" } as const;
-  const read = readArguments(words, { json: flag, seconds: { type: "string" }, help: { type: "boolean", short: "h" } });
+  const read = readArguments(words, {
+    json: flag,
+    seconds: { type: "string" },
+    keep: { type: "string" },
+    help: { type: "boolean", short: "h" },
+  });
   if ("fault" in read) return refuse(read.fault, io);
   if (read.options.has("help")) {
     io.out(planHelp);
@@ -39,9 +45,35 @@ export async function plan(words: readonly string[], io: Io): Promise<ExitCode> 
   io.out(
     read.options.has("json") ? `${JSON.stringify(build.planDocument(made), undefined, 2)}\n` : build.planText(made),
   );
+  const keep = read.options.get("keep");
+  const kept = typeof keep === "string" ? keepOffcuts(keep, build.planDocument(made).keep, io) : exitCodes.fine;
   const errors = build.findings.some((finding) => finding.severity === "error");
   const unplaced = made.stocks.some((stock) => 0 < stock.unplaced.length);
-  return graver(exitCodes.fine, errors || unplaced ? exitCodes.errors : exitCodes.fine);
+  return graver(kept, errors || unplaced ? exitCodes.errors : exitCodes.fine);
+}
+
+/** Adds the lines of offcuts worth keeping to a build file, such as the rack's; the file is made where there is none. */
+function keepOffcuts(name: string, lines: readonly string[], io: Io): ExitCode {
+  if (lines.length === 0) {
+    io.err("scantling: no offcut is worth keeping\n");
+    return exitCodes.fine;
+  }
+  const path = resolve(io.cwd, name);
+  const read = io.read(path);
+  const missing = "failure" in read && read.missing === true;
+  if ("failure" in read && !missing) {
+    io.err(`scantling: ${name} ${read.failure}\n`);
+    return exitCodes.unusable;
+  }
+  const before = "failure" in read ? "" : read.text;
+  const gap = before === "" || before.endsWith("\n") ? "" : "\n";
+  const written = io.write(path, `${before}${gap}${lines.join("\n")}\n`);
+  if (written.outcome === "failed") {
+    io.err(`scantling: ${name} ${written.failure}\n`);
+    return exitCodes.unusable;
+  }
+  io.err(`scantling: wrote ${lines.length} ${lines.length === 1 ? "offcut" : "offcuts"} into ${name}\n`);
+  return exitCodes.fine;
 }
 
 function refuse(fault: string, io: Io): ExitCode {

@@ -5,7 +5,8 @@ import { URI } from "vscode-uri";
 /** A build file bigger than this is no build file. */
 export const mostBytes = 4 * 1024 * 1024;
 
-export type ReadText = { readonly text: string } | { readonly failure: string };
+/** A text, or why there is none; `missing` where there simply is no such file. */
+export type ReadText = { readonly text: string } | { readonly failure: string; readonly missing?: boolean };
 
 /** Reads a text file; a failure is the end of a sentence that begins with the file's name. Never throws. */
 export function readText(path: string): ReadText {
@@ -22,7 +23,7 @@ export function readText(path: string): ReadText {
       closeSync(handle);
     }
   } catch (error) {
-    return { failure: readFailure(error) };
+    return { failure: readFailure(error), missing: isMissing(error) };
   }
 }
 
@@ -87,6 +88,10 @@ function readAll(handle: number, size: number): Uint8Array {
 
 function sizeText(bytes: number): string {
   return `${(bytes / 1024 / 1024).toFixed(1)} MiB`;
+}
+
+function isMissing(error: unknown): boolean {
+  return (error as NodeJS.ErrnoException | undefined)?.code === "ENOENT";
 }
 
 function readFailure(error: unknown): string {

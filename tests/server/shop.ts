@@ -31,7 +31,7 @@ export function shop(files: Readonly<Record<string, string>>, options: ShopOptio
   const written = new Map<string, string>();
   const read = (path: string): ReadText => {
     const text = written.get(path) ?? texts.get(path);
-    return text === undefined ? { failure: "does not exist" } : { text };
+    return text === undefined ? { failure: "does not exist", missing: true } : { text };
   };
   const { protectedBy } = options;
   return {

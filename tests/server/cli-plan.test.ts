@@ -1,0 +1,65 @@
+import { expect, test } from "vitest";
+import { shop } from "./shop.ts";
+
+const job = `millimetres
+use "rack.scant"
+part shelf { from ply  long 1200  wide 800 }
+`;
+const rack = "inches\nsheet ply { measures 3/4  size 48 x 96 }\n";
+
+test("a plan for people and for programs", async () => {
+  const world = shop({ "job.scant": job, "rack.scant": rack });
+  const text = await world.run("plan", "job.scant");
+  expect(text.code).toBe(0);
+  expect(text.out).toContain("ply: 1 sheet; no fewer is possible");
+  const json = JSON.parse((await world.run("plan", "job.scant", "--json", "--seconds", "0")).out);
+  expect(json).toMatchObject({ schema: "scantling/plan/1", sheetsUsed: 1, lowerBound: 1, proven: true });
+});
+
+test("offcuts worth keeping are added to a file, in its own units' despite, and used the next time", async () => {
+  const world = shop({ "job.scant": job, "rack.scant": rack });
+  const kept = await world.run("plan", "job.scant", "--keep", "rack.scant");
+  expect(kept.code).toBe(0);
+  const text = world.written.get("/shop/rack.scant") ?? "";
+  expect(text.startsWith(rack)).toBe(true);
+  expect(text).toMatch(/offcut of ply [\d. /]+ mm x [\d. /]+ mm\n/);
+  const again = await shop({ "job.scant": job.replace("1200", "500").replace("800", "300"), "rack.scant": text }).run(
+    "plan",
+    "job.scant",
+    "--json",
+  );
+  expect(JSON.parse(again.out)).toMatchObject({ sheetsUsed: 0, sheets: [{ offcut: true }] });
+});
+
+test("a new file is made, a file that cannot be written is said, and nothing is said twice", async () => {
+  const world = shop({ "job.scant": job, "rack.scant": rack });
+  await world.run("plan", "job.scant", "--keep", "left.scant");
+  expect(world.written.get("/shop/left.scant")).toMatch(/^offcut of ply/);
+  const closed = await shop({ "job.scant": job, "rack.scant": rack }, { protectedBy: "may not be written" }).run(
+    "plan",
+    "job.scant",
+    "--keep",
+    "left.scant",
+  );
+  expect(closed.code).toBe(2);
+  expect(closed.err).toContain("left.scant may not be written");
+});
+
+test("what has no place makes the exit code 1", async () => {
+  const world = shop({ "job.scant": job.replace("1200", "4000"), "rack.scant": rack });
+  const { code, out } = await world.run("plan", "job.scant");
+  expect(code).toBe(1);
+  expect(out).toContain("not placed");
+});
+
+test("arguments that make no sense are refused", async () => {
+  const world = shop({ "job.scant": job, "rack.scant": rack });
+  for (const words of [
+    ["plan"],
+    ["plan", "a", "b"],
+    ["plan", "job.scant", "--seconds", "soon"],
+    ["plan", "no.scant"],
+  ]) {
+    expect((await world.run(...words)).code, words.join(" ")).toBe(2);
+  }
+});
