@@ -1,33 +1,48 @@
 import * as vscode from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
+import type { StartOptions } from "../server/protocol.ts";
+import { registerNewBuildFile } from "./commands/new-build-file.ts";
 import { registerOpenRod } from "./commands/open-rod.ts";
+import { registerReportProblem } from "./commands/report-problem.ts";
 import { registerRestartServer } from "./commands/restart-server.ts";
 import { registerWriteCutList } from "./commands/write-cut-list.ts";
 import { createFeed } from "./feed.ts";
+import { createLog, type Log } from "./log.ts";
 import { createRod } from "./preview/panel.ts";
 import { answerReadFile } from "./read-file.ts";
+import { createStatus } from "./status.ts";
+import { registerCheckTask } from "./tasks/check-task.ts";
+import { registerTools } from "./tools/register.ts";
 
-/** What both hosts tell their client. */
-export function clientOptions(context: vscode.ExtensionContext): LanguageClientOptions {
-  const watcher = vscode.workspace.createFileSystemWatcher("**/*.scant");
-  context.subscriptions.push(watcher);
-  return { documentSelector: [{ language: "scantling" }], synchronize: { fileEvents: watcher } };
-}
+/** Runs the server the way a host can; called once. */
+export type CreateClient = (options: LanguageClientOptions) => BaseLanguageClient;
 
 /** All of the extension but the way its server is run; resolves once the server answers or has failed to. */
-export async function activateWith(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
+export async function activateWith(context: vscode.ExtensionContext, createClient: CreateClient): Promise<void> {
+  const log = createLog();
+  const client = createClient(clientOptions(context, log));
   const restarted = new vscode.EventEmitter<void>();
   const feed = createFeed(client);
   const rod = createRod(context.extensionUri, feed, restarted.event);
   context.subscriptions.push(
+    log,
     restarted,
     answerReadFile(client),
     client.onDidChangeState(({ newState }) => {
       if (newState === State.Running) restarted.fire();
     }),
     rod,
+    createStatus(feed, restarted.event),
     registerOpenRod(rod),
     registerWriteCutList(feed),
+    registerNewBuildFile(context.extensionUri),
+    registerReportProblem({
+      version: String(context.extension.packageJSON.version),
+      troubles: log.troubles,
+      server: () => (client.isRunning() ? "running" : "not running"),
+    }),
+    registerCheckTask(feed),
+    registerTools(feed),
     registerRestartServer(async () => {
       if (client.needsStop()) await client.stop();
       await client.start();
@@ -38,6 +53,20 @@ export async function activateWith(context: vscode.ExtensionContext, client: Bas
     await client.start();
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    void vscode.window.showErrorMessage(`The language server of Scantling did not start: ${reason}`);
+    log.channel.error(error instanceof Error ? error : reason);
+    void vscode.window.showErrorMessage(vscode.l10n.t("The language server of Scantling did not start: {0}", reason));
   }
+}
+
+function clientOptions(context: vscode.ExtensionContext, log: Log): LanguageClientOptions {
+  const watcher = vscode.workspace.createFileSystemWatcher("**/*.scant");
+  context.subscriptions.push(watcher);
+  const pages = vscode.Uri.joinPath(context.extensionUri, "docs", "findings").toString();
+  const start: StartOptions = { findingPages: `${pages}/` };
+  return {
+    documentSelector: [{ language: "scantling" }],
+    synchronize: { fileEvents: watcher },
+    outputChannel: log.channel,
+    initializationOptions: start,
+  };
 }

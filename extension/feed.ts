@@ -1,7 +1,9 @@
 import type { BaseLanguageClient, Disposable } from "vscode-languageclient";
+import type { ListDocument } from "../language/view/types.ts";
 import {
   cutList,
   type FileParams,
+  list,
   type RodAnswer,
   type RodChangedParams,
   rod,
@@ -16,6 +18,8 @@ export interface Feed {
   rod(uri: string): Promise<RodAnswer | undefined>;
   /** `undefined` for a file the server knows nothing of. */
   cutList(uri: string): Promise<readonly TextFile[] | undefined>;
+  /** Every part and every finding; `undefined` for a file the server knows nothing of. */
+  list(uri: string): Promise<ListDocument | undefined>;
   onRodChanged(listener: (uri: string, version: number) => void): Disposable;
 }
 
@@ -24,6 +28,7 @@ export function createFeed(client: BaseLanguageClient): Feed {
   return {
     rod: async (uri) => readAnswer(await ask(rod, { uri })),
     cutList: async (uri) => readFiles(await ask(cutList, { uri })),
+    list: async (uri) => readList(await ask(list, { uri })),
     onRodChanged: (listener) =>
       client.onNotification(rodChanged, ({ uri, version }: RodChangedParams) => listener(uri, version)),
   };
@@ -45,6 +50,15 @@ function readFiles(data: unknown): readonly TextFile[] | undefined {
     throw new Error("The language server sent a cut list that this extension can't read.");
   }
   return files;
+}
+
+function readList(data: unknown): ListDocument | undefined {
+  if (data === null || data === undefined) return undefined;
+  const { schema, parts, findings } = data as Partial<ListDocument>;
+  if (schema !== "scantling/list/1" || !Array.isArray(parts) || !Array.isArray(findings)) {
+    throw new Error("The language server sent a list that this extension can't read.");
+  }
+  return data as ListDocument;
 }
 
 function isTextFile(data: unknown): data is TextFile {

@@ -24,7 +24,8 @@ export function answerReadFile(client: BaseLanguageClient): Disposable {
   });
 }
 
-function readableFolders(): readonly vscode.Uri[] {
+/** The folders whose build files may be looked at: those opened, and those of build files that are open without one. */
+export function readableFolders(): readonly vscode.Uri[] {
   const opened = vscode.workspace.workspaceFolders ?? [];
   const alone = vscode.workspace.textDocuments.filter(
     (document) =>

@@ -5,7 +5,7 @@ import { buildFileFor } from "./build-file.ts";
 /** "Scantling: Open the Rod". */
 export function registerOpenRod(rod: Rod): vscode.Disposable {
   return vscode.commands.registerCommand("scantling.openRod", (called: unknown) => {
-    const uri = buildFileFor(called, "the rod shows what it makes");
+    const uri = buildFileFor(called, vscode.l10n.t("the rod shows what it makes"));
     if (uri !== undefined) rod.open(uri);
   });
 }

@@ -7,7 +7,7 @@ export function registerRestartServer(restart: () => Promise<void>): vscode.Disp
       await restart();
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
-      void vscode.window.showErrorMessage(`The language server did not start again: ${reason}`);
+      void vscode.window.showErrorMessage(vscode.l10n.t("The language server did not start again: {0}", reason));
     }
   });
 }

@@ -8,16 +8,14 @@ import { noticeFor, openLabel, writeAll } from "./write-files.ts";
 /** "Scantling: Write Cut List": what is on the rod as files beside the build file. */
 export function registerWriteCutList(feed: Feed): vscode.Disposable {
   return vscode.commands.registerCommand("scantling.writeCutList", async (called: unknown) => {
-    const uri = buildFileFor(called, "the cut list is written from it and beside it");
+    const uri = buildFileFor(called, vscode.l10n.t("the cut list is written from it and beside it"));
     if (uri !== undefined) await writeCutList(uri, feed);
   });
 }
 
-async function writeCutList(uri: vscode.Uri, feed: Feed): Promise<void> {
-  if (uri.scheme === "untitled") {
-    void vscode.window.showWarningMessage("Save the build file first: its cut list is written beside it.");
-    return;
-  }
+async function writeCutList(called: vscode.Uri, feed: Feed): Promise<void> {
+  const uri = called.scheme === "untitled" ? await saved(called) : called;
+  if (uri === undefined) return;
   let files: readonly TextFile[] | undefined;
   let errors = 0;
   try {
@@ -25,11 +23,11 @@ async function writeCutList(uri: vscode.Uri, feed: Feed): Promise<void> {
     files = await feed.cutList(uri.toString());
     errors = (await feed.rod(uri.toString()))?.view.counts.errors ?? 0;
   } catch (error) {
-    void vscode.window.showErrorMessage(`The cut list could not be made: ${reasonOf(error)}`);
+    void vscode.window.showErrorMessage(vscode.l10n.t("The cut list could not be made: {0}", reasonOf(error)));
     return;
   }
   if (files === undefined || files.length === 0) {
-    void vscode.window.showWarningMessage("The language server has no cut list of this file.");
+    void vscode.window.showWarningMessage(vscode.l10n.t("The language server has no cut list of this file."));
     return;
   }
   const folder = vscode.Uri.joinPath(uri, "..");
@@ -38,11 +36,21 @@ async function writeCutList(uri: vscode.Uri, feed: Feed): Promise<void> {
     mayReplace: (name) => mayReplace(vscode.Uri.joinPath(folder, name)),
     write: (name, text) => writeWhole(folder, name, text),
   });
-  const notice = noticeFor(outcome, errors);
+  const { t } = vscode.l10n;
+  const notice = noticeFor(outcome, errors, t);
+  const labelOf = (file: string) => openLabel(file, t);
   const show = notice.failed ? vscode.window.showErrorMessage : vscode.window.showInformationMessage;
-  const chosen = await show(notice.text, ...notice.open.map(openLabel));
-  const name = notice.open.find((each) => openLabel(each) === chosen);
+  const chosen = await show(notice.text, ...notice.open.map(labelOf));
+  const name = notice.open.find((each) => labelOf(each) === chosen);
   if (name !== undefined) await vscode.commands.executeCommand("vscode.open", vscode.Uri.joinPath(folder, name));
+}
+
+/** Where an untitled build file was saved, since its cut list is written beside it; `undefined` if it was not. */
+async function saved(untitled: vscode.Uri): Promise<vscode.Uri | undefined> {
+  const save = vscode.l10n.t("Save As…");
+  const message = vscode.l10n.t("Save the build file first: its cut list is written beside it.");
+  if ((await vscode.window.showInformationMessage(message, save)) !== save) return undefined;
+  return vscode.workspace.saveAs(untitled);
 }
 
 /** `undefined` if there is no such file. */
@@ -59,13 +67,16 @@ async function mayReplace(uri: vscode.Uri): Promise<boolean> {
   const open = vscode.workspace.textDocuments.find((document) => document.uri.toString() === uri.toString());
   if (open === undefined || !open.isDirty) return true;
   const name = uri.path.slice(uri.path.lastIndexOf("/") + 1);
-  const detail = "If it is replaced, the file will differ from what its editor shows until that is reverted.";
-  const chosen = await vscode.window.showWarningMessage(
-    `${name} has unsaved edits.`,
-    { modal: true, detail },
-    "Replace",
+  const detail = vscode.l10n.t(
+    "If it is replaced, the file will differ from what its editor shows until that is reverted.",
   );
-  return chosen === "Replace";
+  const replace = vscode.l10n.t("Replace");
+  const chosen = await vscode.window.showWarningMessage(
+    vscode.l10n.t("{0} has unsaved edits.", name),
+    { modal: true, detail },
+    replace,
+  );
+  return chosen === replace;
 }
 
 /** Whole or not at all: a reader never finds half a file under the name. */

@@ -1,4 +1,5 @@
 import type { TextFile } from "../../server/protocol.ts";
+import type { Translate } from "../translate.ts";
 
 /** What writing needs of the folder; all names are bare file names in it. */
 export interface Folder {
@@ -49,33 +50,41 @@ export interface Notice {
 }
 
 /** What to tell the user, with the number of errors that stand in the build file. */
-export function noticeFor(outcome: Outcome, errors: number): Notice {
+export function noticeFor(outcome: Outcome, errors: number, t: Translate): Notice {
   const { written, unchanged, kept, failed } = outcome;
   const sentences = [
-    ...(0 < written.length ? [`Wrote ${listed(written)}.`] : []),
+    ...(0 < written.length ? [t("Wrote {0}.", listed(written, t))] : []),
     ...(0 < unchanged.length
-      ? [`${listed(unchanged)} already ${unchanged.length === 1 ? "says" : "say"} the same.`]
+      ? [
+          unchanged.length === 1
+            ? t("{0} already says the same.", listed(unchanged, t))
+            : t("{0} already say the same.", listed(unchanged, t)),
+        ]
       : []),
-    ...(0 < kept.length ? [`Left ${listed(kept)} as ${kept.length === 1 ? "it was" : "they were"}.`] : []),
-    ...failed.map(({ name, reason }) => `${name} could not be written: ${reason}.`),
-    ...(0 < errors && 0 < written.length + unchanged.length ? [errorSentence(errors)] : []),
+    ...(0 < kept.length
+      ? [kept.length === 1 ? t("Left {0} as it was.", listed(kept, t)) : t("Left {0} as they were.", listed(kept, t))]
+      : []),
+    ...failed.map(({ name, reason }) => t("{0} could not be written: {1}.", name, reason)),
+    ...(0 < errors && 0 < written.length + unchanged.length ? [errorSentence(errors, t)] : []),
   ];
   return { text: sentences.join(" "), failed: 0 < failed.length, open: [...written, ...unchanged] };
 }
 
 /** The button that opens a file: `Open CSV`. */
-export function openLabel(name: string): string {
+export function openLabel(name: string, t: Translate): string {
   const ending = name.slice(name.lastIndexOf(".") + 1).toLowerCase();
-  return `Open ${ending === "md" ? "Markdown" : ending.toUpperCase()}`;
+  return t("Open {0}", ending === "md" ? "Markdown" : ending.toUpperCase());
 }
 
-function errorSentence(errors: number): string {
-  const stand = errors === 1 ? "1 error stands" : `${errors} errors stand`;
-  return `${stand} in the build file: the list holds what could be worked out, so look before you cut.`;
+function errorSentence(errors: number, t: Translate): string {
+  return errors === 1
+    ? t("1 error stands in the build file: the list holds what could be worked out, so look before you cut.")
+    : t("{0} errors stand in the build file: the list holds what could be worked out, so look before you cut.", errors);
 }
 
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+function listed(names: readonly string[], t: Translate): string {
+  const last = names.at(-1) ?? "";
+  return names.length < 2 ? last : t("{0} and {1}", names.slice(0, -1).join(", "), last);
 }
 
 function isBareName(name: string): boolean {

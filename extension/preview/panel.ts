@@ -24,7 +24,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
       post: (message) => void panel.webview.postMessage(message),
       reveal: (target) => void reveal(target, panel),
       opened: (uri) => {
-        panel.title = `Rod: ${baseName(vscode.Uri.parse(uri))}`;
+        panel.title = vscode.l10n.t("Rod: {0}", baseName(vscode.Uri.parse(uri)));
       },
     });
     current = { panel, controller };
@@ -78,7 +78,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
 
 function createPanel(): vscode.WebviewPanel {
   const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-  return vscode.window.createWebviewPanel(ROD_VIEW_TYPE, "Rod", place, { enableFindWidget: true });
+  return vscode.window.createWebviewPanel(ROD_VIEW_TYPE, vscode.l10n.t("Rod"), place, { enableFindWidget: true });
 }
 
 function htmlFor(webview: vscode.Webview, extensionUri: vscode.Uri): string {
@@ -115,7 +115,7 @@ async function reveal(target: Target, panel: vscode.WebviewPanel): Promise<void>
     await vscode.window.showTextDocument(uri, { selection, viewColumn });
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    void vscode.window.showWarningMessage(`${baseName(uri)} could not be opened: ${reason}`);
+    void vscode.window.showWarningMessage(vscode.l10n.t("{0} could not be opened: {1}", baseName(uri), reason));
   }
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type Folder, noticeFor, type Outcome, openLabel, writeAll } from "../../extension/commands/write-files.ts";
+import { asWritten } from "../../extension/translate.ts";
 
 const CSV = { name: "job.cutlist.csv", text: "mark,pieces\r\n" };
 const MARKDOWN = { name: "job.cutlist.md", text: "# Job\n" };
@@ -52,22 +53,24 @@ describe("writing", () => {
 
 describe("the notice", () => {
   test("says what was written and offers to open it", () => {
-    const notice = noticeFor({ ...NOTHING, written: [CSV.name, MARKDOWN.name] }, 0);
+    const notice = noticeFor({ ...NOTHING, written: [CSV.name, MARKDOWN.name] }, 0, asWritten);
     expect(notice.text).toBe("Wrote job.cutlist.csv and job.cutlist.md.");
-    expect(notice.open.map(openLabel)).toEqual(["Open CSV", "Open Markdown"]);
+    expect(notice.open.map((name) => openLabel(name, asWritten))).toEqual(["Open CSV", "Open Markdown"]);
     expect(notice.failed).toBe(false);
   });
 
   test("says how many errors stand", () => {
-    expect(noticeFor({ ...NOTHING, written: [CSV.name] }, 1).text).toContain("1 error stands in the build file");
-    expect(noticeFor({ ...NOTHING, unchanged: [CSV.name] }, 3).text).toBe(
+    expect(noticeFor({ ...NOTHING, written: [CSV.name] }, 1, asWritten).text).toContain(
+      "1 error stands in the build file",
+    );
+    expect(noticeFor({ ...NOTHING, unchanged: [CSV.name] }, 3, asWritten).text).toBe(
       "job.cutlist.csv already says the same. 3 errors stand in the build file: the list holds what could be worked out, so look before you cut.",
     );
   });
 
   test("says what failed and why, and what was kept", () => {
     const failed = [{ name: CSV.name, reason: "the disk is full" }];
-    const notice = noticeFor({ ...NOTHING, kept: [MARKDOWN.name], failed }, 2);
+    const notice = noticeFor({ ...NOTHING, kept: [MARKDOWN.name], failed }, 2, asWritten);
     expect(notice.text).toBe("Left job.cutlist.md as it was. job.cutlist.csv could not be written: the disk is full.");
     expect(notice.failed).toBe(true);
     expect(notice.open).toEqual([]);
