@@ -23,7 +23,7 @@ export function readText(path: string): ReadText {
       closeSync(handle);
     }
   } catch (error) {
-    return { failure: readFailure(error), missing: isMissing(error) };
+    return { failure: readFailure(error), ...(isMissing(error) ? { missing: true } : {}) };
   }
 }
 

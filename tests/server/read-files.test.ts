@@ -30,7 +30,7 @@ test("what is no text file is named as what it is", () => {
   expect(failure("big")).toEqual({ failure: "is too big (5.0 MiB; the limit is 4 MiB)" });
   expect(failure("pipe")).toEqual({ failure: "is not a file" });
   expect(failure("loop")).toEqual({ failure: "is a link that leads back to itself" });
-  expect(failure("none")).toEqual({ failure: "does not exist" });
+  expect(failure("none")).toEqual({ failure: "does not exist", missing: true });
   expect(failure("binary/none")).toEqual({ failure: "does not exist" });
   expect(failure("x".repeat(300))).toEqual({ failure: "is too long a name" });
   expect(failure("")).toEqual({ failure: "is a folder; name the build files in it" });
