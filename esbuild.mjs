@@ -3,7 +3,7 @@
  * bundle can work where it is going to run. `--minify` for the package, `--watch` while working.
  */
 import { existsSync } from "node:fs";
-import { chmod, mkdir, rm, writeFile } from "node:fs/promises";
+import { chmod, copyFile, mkdir, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import esbuild from "esbuild";
@@ -19,6 +19,19 @@ const forNode = { platform: "node", format: "cjs", target: "node22" };
 const forBrowser = { platform: "browser", format: "iife", target: "es2022" };
 const forWebHost = { platform: "browser", format: "cjs", target: "es2022" };
 
+/** A CommonJS bundle has no import.meta; some packages find their own files by it. */
+const ownAddress = 'const ownAddress = require("node:url").pathToFileURL(__filename).href;';
+
+/** The command line finds the bundle that writes papers beside its own. */
+const papersApart = {
+  name: "papers-apart",
+  setup(build) {
+    build.onResolve({ filter: /\/pdf\/paper-files\.ts$/ }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: "./papers.cjs", external: true } : undefined,
+    );
+  },
+};
+
 const targets = [
   { entry: "extension/main.ts", out: "dist/extension.cjs", external: ["vscode"], speaksProtocol: true, ...forNode },
   { entry: "server/main.ts", out: "dist/server.cjs", speaksProtocol: true, ...forNode },
@@ -31,14 +44,34 @@ const targets = [
     ...forWebHost,
   },
   { entry: "extension/preview/webview/main.ts", out: "dist/webview.js", isWebview: true, ...forBrowser },
-  { entry: "server/cli/main.ts", out: "dist/scantling.cjs", banner: "#!/usr/bin/env node", ...forNode },
+  { entry: "server/cli/main.ts", out: "dist/scantling.cjs", banner: "#!/usr/bin/env node", runs: true, ...forNode },
+  // What writes PDF is large and seldom wanted: a bundle of its own, loaded when papers are.
+  {
+    entry: "server/cli/pdf/paper-files.ts",
+    out: "dist/papers.cjs",
+    banner: ownAddress,
+    define: { "import.meta.url": "ownAddress" },
+    ...forNode,
+  },
 ];
+
+/** The typeface that papers are set in, beside the bundle that embeds it, with its licence. */
+const fonts = {
+  "400Regular/SourceSans3_400Regular.ttf": "SourceSans3_400Regular.ttf",
+  "600SemiBold/SourceSans3_600SemiBold.ttf": "SourceSans3_600SemiBold.ttf",
+  LICENSE_FONT: "LICENSE_FONT",
+};
 
 await rm(join(root, "dist"), { recursive: true, force: true });
 await mkdir(join(root, "dist/meta"), { recursive: true });
 const missing = targets.filter((target) => !existsSync(join(root, target.entry)));
 for (const target of missing) console.error(`NOT BUILT: ${target.out}: its entry ${target.entry} does not exist.`);
 if (0 < missing.length) process.exit(1);
+
+await mkdir(join(root, "dist/fonts"), { recursive: true });
+for (const [from, to] of Object.entries(fonts)) {
+  await copyFile(join(root, "node_modules/@expo-google-fonts/source-sans-3", from), join(root, "dist/fonts", to));
+}
 
 for (const target of targets) {
   const context = await esbuild.context(options(target));
@@ -54,7 +87,7 @@ for (const target of targets) {
 }
 
 function options(target) {
-  const { entry, out, external = [], banner, platform, format, target: language } = target;
+  const { entry, out, external = [], banner, define = {}, platform, format, target: language } = target;
   return {
     absWorkingDir: root,
     entryPoints: [entry],
@@ -65,11 +98,12 @@ function options(target) {
     target: language,
     external,
     banner: banner === undefined ? {} : { js: banner },
+    define,
     minify,
     sourcemap: minify ? false : "linked",
     metafile: true,
     logLevel: "warning",
-    plugins: [reportAndCheck(target)],
+    plugins: [papersApart, reportAndCheck(target)],
   };
 }
 
@@ -82,7 +116,7 @@ function reportAndCheck(target) {
         if (0 < errors.length || metafile === undefined) return undefined;
         const name = target.out.replace(/^dist\//, "").replace(/\.c?js$/, "");
         await writeFile(join(root, "dist/meta", `${name}.json`), JSON.stringify(metafile));
-        if (target.banner !== undefined) await chmod(join(root, target.out), 0o755);
+        if (target.runs === true) await chmod(join(root, target.out), 0o755);
         for (const [file, { bytes }] of Object.entries(metafile.outputs)) {
           if (!file.endsWith(".map")) console.log(`${file.padEnd(24)} ${(bytes / 1024).toFixed(0).padStart(6)} kB`);
         }

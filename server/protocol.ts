@@ -1,4 +1,5 @@
 /** Scantling's own messages beside those of the language server protocol: their names and plain types, nothing else. */
+import type { DrawingView } from "../language/draw/drawing-view.ts";
 import type { ListDocument, PlanDocument, RodView } from "../language/view/types.ts";
 
 /** Server to client: the rod of an open file may look different now. Small on purpose: the client pulls when it shows it. */
@@ -11,6 +12,8 @@ export const cutList = "scantling/cutList";
 export const list = "scantling/list";
 /** Client to server: how the parts of a file are cut from sheets and boards, searched for as long as is asked. */
 export const plan = "scantling/plan";
+/** Client to server: the names of a file's drawings, and one of them. */
+export const drawings = "scantling/drawings";
 /** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
 export const readFile = "scantling/readFile";
 
@@ -59,6 +62,28 @@ export type PlanResult = {
   readonly finished: boolean;
 } | null;
 
+export interface DrawingsParams extends FileParams {
+  /** The drawing that is wanted; the first one if it is left out or there is none of the name. */
+  readonly id?: string;
+}
+
+/** `null` if there is no such file. */
+export type DrawingsResult = DrawingsAnswer | null;
+
+export interface DrawingsAnswer {
+  readonly titles: readonly DrawingTitle[];
+  /** `null` where the file has no drawings. */
+  readonly drawing: DrawingView | null;
+}
+
+export interface DrawingTitle {
+  /** Stays the same while what is drawn keeps its name. */
+  readonly id: string;
+  readonly title: string;
+  /** `1 : 10`, or empty for a drawing to no scale. */
+  readonly scale: string;
+}
+
 /** A text that belongs beside the build file. */
 export interface TextFile {
   /** A bare file name: `chest.cutlist.csv`. */
@@ -88,5 +113,6 @@ export const ownMessages: readonly OwnMessage[] = [
   { name: cutList, kind: "request", from: "client" },
   { name: list, kind: "request", from: "client" },
   { name: plan, kind: "request", from: "client" },
+  { name: drawings, kind: "request", from: "client" },
   { name: readFile, kind: "request", from: "server" },
 ];

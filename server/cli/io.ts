@@ -17,5 +17,7 @@ export interface Io {
   readUsed(uri: string, root: string): Promise<string | undefined>;
   /** The folder that a build file's `use` may not leave. */
   rootFor(path: string): string;
+  /** Makes a folder, and those above it, where there is none; what stood in the way, as the end of a sentence. */
+  makeFolder(path: string): string | undefined;
   write(path: string, content: string | Uint8Array): Written;
 }

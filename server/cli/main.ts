@@ -4,7 +4,7 @@ import { harmless } from "./harmless.ts";
 import type { ReadText } from "./read-files.ts";
 import { mostBytes, readInside, readText, rootFor, textFrom } from "./read-files.ts";
 import { run } from "./run.ts";
-import { writeWhole } from "./write-files.ts";
+import { makeFolder, writeWhole } from "./write-files.ts";
 
 // A reader that has seen enough, as `head` does, closes the pipe: that is no failure of ours.
 for (const stream of [process.stdout, process.stderr]) {
@@ -24,6 +24,7 @@ run(process.argv.slice(2), {
   readStdin,
   readUsed: readInside,
   rootFor: (path) => rootFor(path, cwd),
+  makeFolder,
   write: writeWhole,
 }).then(
   // Not process.exit: what is still on its way down a pipe would be lost.

@@ -90,19 +90,24 @@ function orderIn({ options, files }: Arguments): Asked | { readonly fault: strin
 }
 
 async function writeAll(loaded: Loaded, folder: string, asked: Asked["order"], io: Io): Promise<ExitCode> {
+  const failure = io.makeFolder(resolve(io.cwd, folder));
+  if (failure !== undefined) {
+    io.err(`scantling: ${folder} ${failure}\n`);
+    return exitCodes.unusable;
+  }
   // A PDF writer is no small thing to read in for those who only list.
   const { paperFiles } = await import("./pdf/paper-files.ts");
   const order: PaperOrder = { ...asked, labelOf: loaded.labelOf };
-  let code: ExitCode = exitCodes.fine;
   for await (const { name, content } of paperFiles(loaded.build, order)) {
     const shown = folder === "." ? name : `${folder.replace(/[/\\]+$/, "")}/${name}`;
     const written = io.write(resolve(io.cwd, folder, name), content);
     if (written.outcome === "failed") {
       io.err(`scantling: ${shown} ${written.failure}\n`);
-      code = exitCodes.unusable;
+      // Where one cannot be written the others cannot either, and one sentence says it.
+      return exitCodes.unusable;
     } else {
       io.out(written.outcome === "written" ? `Wrote ${shown}\n` : `${shown} says the same already\n`);
     }
   }
-  return code;
+  return exitCodes.fine;
 }

@@ -5,6 +5,7 @@ import {
   constants,
   fchmodSync,
   fsyncSync,
+  mkdirSync,
   openSync,
   readFileSync,
   realpathSync,
@@ -112,5 +113,17 @@ function writeFailure(error: unknown, folder: string): string {
       return "cannot be written: the disk is full";
     default:
       return `could not be written: ${error instanceof Error ? error.message : String(error)}`;
+  }
+}
+
+/** Makes a folder and those above it; what stood in the way, as the end of a sentence that begins with its name. */
+export function makeFolder(path: string): string | undefined {
+  try {
+    mkdirSync(path, { recursive: true });
+    return undefined;
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === "EEXIST" || code === "ENOTDIR") return "cannot be made: there is a file of that name";
+    return `cannot be made: ${error instanceof Error ? error.message : String(error)}`;
   }
 }

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import type { ListDocument } from "../../language/view/types.ts";
-import type { RodResult } from "../../server/protocol.ts";
+import type { DrawingsAnswer, RodResult } from "../../server/protocol.ts";
 import { ownMessages } from "../../server/protocol.ts";
 import { inProcess } from "./editor.ts";
 import { fits, job, rack } from "./texts.ts";
@@ -20,6 +20,7 @@ test("the messages are those of the table", () => {
     "client request scantling/cutList",
     "client request scantling/list",
     "client request scantling/plan",
+    "client request scantling/drawings",
     "server request scantling/readFile",
   ]);
 });
@@ -75,6 +76,21 @@ test("the list for programs holds the parts, and the findings with their places"
   expect(list.parts.map(({ name }) => name)).toContain("side");
   expect(list.findings.filter(({ severity }) => severity === "error").length).toBeGreaterThan(0);
   expect(list.findings.every((finding) => finding.file === file && 0 < finding.line)).toBe(true);
+});
+
+test("the drawings are named, and the one that is wanted is given", async () => {
+  const editor = await inProcess({});
+  editor.open(file, fits);
+  const ask = (id?: string) => editor.connection.sendRequest<DrawingsAnswer>("scantling/drawings", { uri: file, id });
+  const first = await ask();
+  expect(first.titles.length).toBeGreaterThan(0);
+  expect(first.drawing?.id).toBe(first.titles[0]?.id);
+  const last = await ask(first.titles.at(-1)?.id);
+  expect(last.drawing?.id).toBe(first.titles.at(-1)?.id);
+  expect(last.drawing?.svg).toMatch(/^<svg /);
+  expect((await ask("nothing of the kind")).drawing).toEqual(first.drawing);
+  editor.change(file, "inches", 2);
+  expect(await ask()).toEqual({ titles: [], drawing: null });
 });
 
 test("a file that the server cannot read is asked of the editor, and only once while it is missing", async () => {

@@ -52,6 +52,7 @@ export function shop(files: Readonly<Record<string, string>>, options: ShopOptio
         readStdin: async () => ({ text: options.stdin ?? "" }),
         readUsed: async (uri) => texts.get(URI.parse(uri).fsPath),
         rootFor: () => cwd,
+        makeFolder: () => undefined,
         write: (path, content) => {
           const text = typeof content === "string" ? content : Buffer.from(content).toString("latin1");
           if (protectedBy !== undefined) return { path, outcome: "failed", failure: protectedBy };
