@@ -22,6 +22,7 @@ function world(text: string, failure?: string) {
     readStdin: async () => ({ text }),
     readUsed: async () => undefined,
     rootFor: () => "/shop",
+    makeFolder: () => failure,
     write: (path, content) => {
       if (failure !== undefined) return { path, outcome: "failed", failure };
       files.set(path, content);
