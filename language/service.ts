@@ -21,8 +21,8 @@ import { textOf } from "./view/text.ts";
 import type { ListDocument, PlanDocument, RodView } from "./view/types.ts";
 
 export { catalogue, pagePath } from "./fit/catalogue.ts";
-export type { Planning } from "./plan/cut-plan.ts";
 export { fixAll, safeEdits } from "./fit/fix-all.ts";
+export type { Planning } from "./plan/cut-plan.ts";
 
 /** A set of build files in memory. Nothing here reads or writes files: the host says what they hold. */
 export interface Workspace {
