@@ -2,6 +2,8 @@ import type { BaseLanguageClient, Disposable } from "vscode-languageclient";
 import type { ListDocument } from "../language/view/types.ts";
 import {
   cutList,
+  type DrawingsAnswer,
+  drawings,
   type FileParams,
   list,
   type RodAnswer,
@@ -10,7 +12,7 @@ import {
   rodChanged,
   type TextFile,
 } from "../server/protocol.ts";
-import { isRodView } from "./preview/messages.ts";
+import { isRodView, readDrawingsAnswer } from "./preview/messages.ts";
 
 /** The server's own messages, seen from the window. All requests reject when the server is not answering. */
 export interface Feed {
@@ -20,15 +22,19 @@ export interface Feed {
   cutList(uri: string): Promise<readonly TextFile[] | undefined>;
   /** Every part and every finding; `undefined` for a file the server knows nothing of. */
   list(uri: string): Promise<ListDocument | undefined>;
+  /** The names of the drawings and the one with the id, or else the first; `undefined` as above. */
+  drawings(uri: string, id: string): Promise<DrawingsAnswer | undefined>;
   onRodChanged(listener: (uri: string, version: number) => void): Disposable;
 }
 
 export function createFeed(client: BaseLanguageClient): Feed {
-  const ask = (name: string, params: FileParams) => client.sendRequest<unknown>(name, params);
+  const ask = (name: string, params: FileParams & { readonly id?: string }) =>
+    client.sendRequest<unknown>(name, params);
   return {
     rod: async (uri) => readAnswer(await ask(rod, { uri })),
     cutList: async (uri) => readFiles(await ask(cutList, { uri })),
     list: async (uri) => readList(await ask(list, { uri })),
+    drawings: async (uri, id) => readDrawings(await ask(drawings, { uri, id })),
     onRodChanged: (listener) =>
       client.onNotification(rodChanged, ({ uri, version }: RodChangedParams) => listener(uri, version)),
   };
@@ -59,6 +65,13 @@ function readList(data: unknown): ListDocument | undefined {
     throw new Error("The language server sent a list that this extension can't read.");
   }
   return data as ListDocument;
+}
+
+function readDrawings(data: unknown): DrawingsAnswer | undefined {
+  if (data === null || data === undefined) return undefined;
+  const answer = readDrawingsAnswer(data);
+  if (answer === undefined) throw new Error("The language server sent drawings that this extension can't read.");
+  return answer;
 }
 
 function isTextFile(data: unknown): data is TextFile {

@@ -1,12 +1,18 @@
 import type { Target } from "../../language/view/types.ts";
-import type { RodAnswer } from "../../server/protocol.ts";
+import type { DrawingsAnswer, RodAnswer } from "../../server/protocol.ts";
+import { targetOfDrawn } from "./drawn-target.ts";
 import { type HostMessage, type PageMessage, targetOfRow } from "./messages.ts";
 import { oneAtATime } from "./one-at-a-time.ts";
+import { type CursorLine, rowsAt } from "./rows-at.ts";
 
 /** What the controller needs of the window and the server. */
 export interface RodPort {
   /** Resolves to `undefined` for a file the server knows nothing of; rejects when the server is not answering. */
   request(uri: string): Promise<RodAnswer | undefined>;
+  /** The drawings, and the one with the id or else the first; as above. */
+  requestDrawings(uri: string, id: string): Promise<DrawingsAnswer | undefined>;
+  /** Whether drawings are wanted in this window. */
+  wantsDrawings(): boolean;
   post(message: HostMessage): void;
   reveal(target: Target): void;
   /** Another file is now on the rod. */
@@ -16,6 +22,7 @@ export interface RodPort {
 /**
  * Decides what the rod shows: told of a change it pulls the whole view, unless the page is hidden, and then when it is
  * shown; an answer older than the last change told of is dropped; what was good stays until there is something better.
+ * A drawing is pulled only while the page has it open.
  */
 export interface RodController {
   /** The file on the rod. */
@@ -28,6 +35,8 @@ export interface RodController {
   changed(uri: string, version: number): void;
   /** The server has started anew and counts versions from the start. */
   restarted(): void;
+  /** The cursor is now here, or in no build file. */
+  cursor(at: CursorLine | undefined): void;
   hidden(): void;
   receive(message: PageMessage): void;
 }
@@ -43,6 +52,11 @@ export function createRodController(port: RodPort): RodController {
   let source: Source | undefined;
   let candidate: Source | undefined;
   let listening = false;
+  let cursor: CursorLine | undefined;
+  let marked: readonly string[] = [];
+  /** The drawing the page has open; `undefined` while it shows none. */
+  let wanted: string | undefined;
+  let drawn: DrawingsAnswer | undefined;
 
   const pull = oneAtATime(async () => {
     const asked = source;
@@ -66,9 +80,30 @@ export function createRodController(port: RodPort): RodController {
     show(asked, answer);
   });
 
+  const pullDrawing = oneAtATime(async () => {
+    const asked = source;
+    const id = wanted;
+    if (asked === undefined || id === undefined || !listening || !port.wantsDrawings()) return;
+    const answer = await port.requestDrawings(asked.uri, id).catch(() => undefined);
+    if (answer === undefined || asked !== source || id !== wanted) return;
+    drawn = answer;
+    post({ type: "drawings", answer });
+  });
+
   function show(shown: Source, answer: RodAnswer): void {
     shown.last = answer;
     post({ type: "show", view: answer.view, stale: answer.stale });
+    // The page has made its rows anew where they changed, and does not know which of them were marked.
+    marked = [];
+    mark();
+    pullDrawing();
+  }
+
+  function mark(): void {
+    const rows = source?.last === undefined ? [] : rowsAt(source.last.view, cursor);
+    if (rows.join("\n") === marked.join("\n")) return;
+    marked = rows;
+    post({ type: "mark", rows });
   }
 
   function post(message: HostMessage): void {
@@ -82,6 +117,20 @@ export function createRodController(port: RodPort): RodController {
       port.opened(uri);
     }
     pull();
+  }
+
+  function reveal(target: Target | undefined): void {
+    if (target !== undefined) port.reveal(target);
+  }
+
+  function listen(): void {
+    listening = true;
+    if (!port.wantsDrawings()) post({ type: "undrawn" });
+    // What was last seen is there at once; what has changed since follows.
+    if (source?.last !== undefined) show(source, source.last);
+    if (source === undefined) post({ type: "begin" });
+    pull();
+    pullCandidate();
   }
 
   return {
@@ -106,21 +155,25 @@ export function createRodController(port: RodPort): RodController {
       pull();
       pullCandidate();
     },
+    cursor: (at) => {
+      cursor = at;
+      mark();
+    },
     hidden: () => {
       listening = false;
     },
     receive: (message) => {
-      if (message.type === "reveal") {
-        const target = source?.last === undefined ? undefined : targetOfRow(source.last.view, message.row);
-        if (target !== undefined) port.reveal(target);
-        return;
+      switch (message.type) {
+        case "ready":
+          return listen();
+        case "reveal":
+          return reveal(source?.last === undefined ? undefined : targetOfRow(source.last.view, message.row));
+        case "revealDrawn":
+          return reveal(targetOfDrawn(drawn?.drawing?.svg ?? "", message.part));
+        case "draw":
+          wanted = message.id;
+          pullDrawing();
       }
-      listening = true;
-      // What was last seen is there at once; what has changed since follows.
-      if (source?.last !== undefined) show(source, source.last);
-      if (source === undefined) post({ type: "begin" });
-      pull();
-      pullCandidate();
     },
   };
 }

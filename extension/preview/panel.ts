@@ -4,6 +4,7 @@ import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
 import { readPageMessage, readSavedState } from "./messages.ts";
 import { createNonce, pageHtml } from "./page-html.ts";
+import type { CursorLine } from "./rows-at.ts";
 
 /** The type under which the window remembers the panel; named in the manifest's activation events. */
 export const ROD_VIEW_TYPE = "scantling.rod";
@@ -20,7 +21,9 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
 
   function adopt(panel: vscode.WebviewPanel): RodController {
     const controller = createRodController({
-      request: (uri) => requestOpened(feed, uri),
+      request: async (uri) => ((await openable(uri)) === undefined ? undefined : feed.rod(uri)),
+      requestDrawings: async (uri, id) => ((await openable(uri)) === undefined ? undefined : feed.drawings(uri, id)),
+      wantsDrawings: () => setting("showDrawings"),
       post: (message) => void panel.webview.postMessage(message),
       reveal: (target) => void reveal(target, panel),
       opened: (uri) => {
@@ -40,6 +43,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     });
     panel.webview.options = { enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(extensionUri, "dist")] };
     panel.webview.html = htmlFor(panel.webview, extensionUri);
+    controller.cursor(cursorIn(vscode.window.activeTextEditor));
     return controller;
   }
 
@@ -55,7 +59,18 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
   const subscriptions = vscode.Disposable.from(
     vscode.window.registerWebviewPanelSerializer(ROD_VIEW_TYPE, { deserializeWebviewPanel: revive }),
     vscode.window.onDidChangeActiveTextEditor((editor) => {
-      if (editor?.document.languageId === "scantling") current?.controller.consider(editor.document.uri.toString());
+      if (editor?.document.languageId !== "scantling") return;
+      if (setting("followEditor")) current?.controller.consider(editor.document.uri.toString());
+      current?.controller.cursor(cursorIn(editor));
+    }),
+    vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+      if (textEditor === vscode.window.activeTextEditor) current?.controller.cursor(cursorIn(textEditor));
+    }),
+    vscode.workspace.onDidChangeConfiguration((event) => {
+      if (!event.affectsConfiguration("scantling.rod")) return;
+      current?.controller.cursor(cursorIn(vscode.window.activeTextEditor));
+      // The page is told on its arrival whether there are drawings.
+      if (current !== undefined) current.panel.webview.html = htmlFor(current.panel.webview, extensionUri);
     }),
     feed.onRodChanged((uri, version) => current?.controller.changed(uri, version)),
     onRestarted(() => current?.controller.restarted()),
@@ -91,11 +106,20 @@ function htmlFor(webview: vscode.Webview, extensionUri: vscode.Uri): string {
   });
 }
 
-/** The window closes documents that no editor shows; the server can only tell of those that are open. */
-async function requestOpened(feed: Feed, uri: string): ReturnType<Feed["rod"]> {
-  return (await openable(uri)) === undefined ? undefined : feed.rod(uri);
+function setting(name: "followEditor" | "markCursor" | "showDrawings"): boolean {
+  return vscode.workspace.getConfiguration("scantling.rod").get(name, true);
 }
 
+/** Where the cursor of the editor is, if it is in a build file and is to be marked on the rod. */
+function cursorIn(editor: vscode.TextEditor | undefined): CursorLine | undefined {
+  if (editor?.document.languageId !== "scantling" || !setting("markCursor")) return undefined;
+  return { uri: editor.document.uri.toString(), line: editor.selection.active.line };
+}
+
+/**
+ * Opens the document, and gives its address if it is a build file: the window closes documents that no editor shows, and
+ * the server can only tell of those that are open.
+ */
 async function openable(uri: string): Promise<vscode.Uri | undefined> {
   try {
     const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri, true));

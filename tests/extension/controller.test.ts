@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { createRodController, type RodPort } from "../../extension/preview/controller.ts";
 import type { HostMessage } from "../../extension/preview/messages.ts";
 import type { Target } from "../../language/view/types.ts";
-import type { RodAnswer } from "../../server/protocol.ts";
+import type { DrawingsAnswer, RodAnswer } from "../../server/protocol.ts";
 import { rodOf, row } from "./rods.ts";
 
 const JOB = "file:///job.scant";
@@ -10,7 +10,8 @@ const RACK = "file:///rack.scant";
 const NEXT = "file:///next.scant";
 
 /** A controller whose requests a test answers, by their number, when it likes. */
-function setUp() {
+function setUp(options: { readonly drawings?: DrawingsAnswer; readonly wantsDrawings?: boolean } = {}) {
+  const drawingsAsked: { readonly uri: string; readonly id: string }[] = [];
   const posted: HostMessage[] = [];
   const revealed: Target[] = [];
   const opened: string[] = [];
@@ -20,6 +21,11 @@ function setUp() {
       new Promise((resolve, reject) => {
         asked.push({ uri, settle: (answer) => (answer instanceof Error ? reject(answer) : resolve(answer)) });
       }),
+    requestDrawings: (uri, id) => {
+      drawingsAsked.push({ uri, id });
+      return Promise.resolve(options.drawings);
+    },
+    wantsDrawings: () => options.wantsDrawings ?? true,
     post: (message) => posted.push(message),
     reveal: (target) => revealed.push(target),
     opened: (uri) => opened.push(uri),
@@ -31,7 +37,7 @@ function setUp() {
     request.settle(answer);
     await settled();
   };
-  return { controller: createRodController(port), posted, revealed, opened, asked, reply };
+  return { controller: createRodController(port), posted, revealed, opened, asked, drawingsAsked, reply };
 }
 
 function settled(): Promise<void> {
@@ -218,6 +224,92 @@ describe("which file is on the rod", () => {
     controller.consider(RACK);
     await reply(0, answer(1, "rack", 0));
     expect(titles(posted)).toEqual(["begin", "rack"]);
+  });
+});
+
+describe("from the text to the rows", () => {
+  const rows = [row("a"), row("b", { target: { ...row("b").target, line: 8, endLine: 9 } })];
+  const placed: RodAnswer = { version: 1, stale: false, view: rodOf(rows) };
+  const marks = (posted: readonly HostMessage[]) =>
+    posted.flatMap((message) => (message.type === "mark" ? [message.rows] : []));
+
+  test("the parts that are written on the line of the cursor are marked, once for each change", async () => {
+    const { controller, posted, reply } = setUp();
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, placed);
+    for (const line of [3, 3, 9, 8, 20]) controller.cursor({ uri: JOB, line });
+    controller.cursor({ uri: NEXT, line: 3 });
+    expect(marks(posted)).toEqual([["a"], ["b"], []]);
+  });
+
+  test("a rod that comes later is marked too, and each one anew", async () => {
+    const { controller, posted, reply } = setUp();
+    controller.cursor({ uri: JOB, line: 3 });
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, placed);
+    controller.changed(JOB, 2);
+    await reply(1, { ...placed, version: 2 });
+    expect(posted.map(({ type }) => type)).toEqual(["show", "mark", "show", "mark"]);
+    controller.cursor(undefined);
+    expect(marks(posted).at(-1)).toEqual([]);
+  });
+});
+
+describe("drawings", () => {
+  const drawing = {
+    id: "case chest/front",
+    title: "Case chest: front",
+    scale: "1 : 10",
+    svg: '<svg><g role="img" data-id="side" data-uri="file:///job.scant" data-line="4" data-column="2" data-end-line="4" data-end-column="9"></g></svg>',
+    textEquivalent: { columns: ["part"], rows: [["side"]] },
+  };
+  const drawings: DrawingsAnswer = { titles: [drawing], drawing };
+
+  test("are asked for only while the page looks at one, and again when the rod changes", async () => {
+    const { controller, posted, drawingsAsked, reply } = setUp({ drawings });
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, answer(1));
+    expect(drawingsAsked).toEqual([]);
+    controller.receive({ type: "draw", id: "" });
+    await settled();
+    controller.changed(JOB, 2);
+    await reply(1, answer(2));
+    expect(drawingsAsked).toEqual([
+      { uri: JOB, id: "" },
+      { uri: JOB, id: "" },
+    ]);
+    controller.receive({ type: "draw", id: undefined });
+    controller.changed(JOB, 3);
+    await reply(2, answer(3));
+    expect(drawingsAsked).toHaveLength(2);
+    expect(posted.filter(({ type }) => type === "drawings")).toHaveLength(2);
+  });
+
+  test("lead to where their parts are written, and a part that is not drawn leads nowhere", async () => {
+    const { controller, revealed, reply } = setUp({ drawings });
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, answer(1));
+    controller.receive({ type: "draw", id: "" });
+    await settled();
+    controller.receive({ type: "revealDrawn", part: "lid" });
+    expect(revealed).toEqual([]);
+    controller.receive({ type: "revealDrawn", part: "side" });
+    expect(revealed).toEqual([{ uri: JOB, line: 4, column: 2, endLine: 4, endColumn: 9 }]);
+  });
+
+  test("are not asked for where they are not wanted, and the page is told so", async () => {
+    const { controller, posted, drawingsAsked, reply } = setUp({ drawings, wantsDrawings: false });
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, answer(1));
+    controller.receive({ type: "draw", id: "" });
+    await settled();
+    expect(drawingsAsked).toEqual([]);
+    expect(posted[0]).toEqual({ type: "undrawn" });
   });
 });
 

@@ -25,6 +25,31 @@ describe("what the host says", () => {
     expect(tried).toBeGreaterThan(150);
   });
 
+  test("drawings are read as they were sent, and not with any field of another kind", () => {
+    const drawing = {
+      id: "case chest/front",
+      title: "Case chest: front",
+      scale: "1 : 10",
+      svg: "<svg/>",
+      textEquivalent: { columns: ["part"], rows: [["side"]] },
+    };
+    const whole = { type: "drawings", answer: { titles: [{ id: "a", title: "b", scale: "" }], drawing } };
+    expect(readHostMessage(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
+    const none = { type: "drawings", answer: { titles: [], drawing: null } };
+    expect(readHostMessage(none)).toEqual(none);
+    for (const path of pathsIn(whole)) {
+      const changed = structuredClone(whole);
+      setAt(changed, path, 7);
+      expect(readHostMessage(changed), path.join(".")).toBeUndefined();
+    }
+  });
+
+  test("marks are lists of ids", () => {
+    expect(readHostMessage({ type: "mark", rows: ["a"] })).toEqual({ type: "mark", rows: ["a"] });
+    expect(readHostMessage({ type: "mark", rows: [3] })).toBeUndefined();
+    expect(readHostMessage({ type: "undrawn" })).toEqual({ type: "undrawn" });
+  });
+
   test.each([undefined, null, 7, "show", [], {}, { type: "other" }])("%j is no message", (data) => {
     expect(readHostMessage(data)).toBeUndefined();
     expect(readPageMessage(data)).toBeUndefined();
@@ -40,6 +65,11 @@ describe("what the page says", () => {
       row: "box inks/side",
     });
     expect(readPageMessage({ type: "reveal", row: 3 })).toBeUndefined();
+    expect(readPageMessage({ type: "draw" })).toEqual({ type: "draw", id: undefined });
+    expect(readPageMessage({ type: "draw", id: "a" })).toEqual({ type: "draw", id: "a" });
+    expect(readPageMessage({ type: "draw", id: null })).toBeUndefined();
+    expect(readPageMessage({ type: "revealDrawn", part: "a" })).toEqual({ type: "revealDrawn", part: "a" });
+    expect(readPageMessage({ type: "revealDrawn" })).toBeUndefined();
   });
 });
 
@@ -48,6 +78,8 @@ describe("what the page remembers", () => {
 
   test("is read in its version and no other", () => {
     expect(readSavedState(state)).toEqual(state);
+    expect(readSavedState({ ...state, drawing: "a" })).toEqual({ ...state, drawing: "a" });
+    expect(readSavedState({ ...state, drawing: 3 })).toBeUndefined();
     expect(readSavedState({ ...state, version: 2 })).toBeUndefined();
     expect(readSavedState({ ...state, uri: "" })).toBeUndefined();
     expect(readSavedState({ ...state, row: null })).toBeUndefined();

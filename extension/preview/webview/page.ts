@@ -6,6 +6,7 @@ import { createEmpty } from "./empty.ts";
 import { createHead } from "./head.ts";
 import type { SectionHost } from "./section.ts";
 import { createCutList } from "./sections/cut-list.ts";
+import { createDrawings } from "./sections/drawings.ts";
 import { createTables } from "./sections/tables.ts";
 
 /** What the page needs of the window it stands in. */
@@ -28,13 +29,20 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
   let uri = saved?.uri ?? "";
   let row = saved?.row ?? "";
   let scroll = saved?.scroll ?? 0;
+  let drawing = saved?.drawing;
   const save = () => {
-    if (uri !== "") port.save({ version: 1, uri, row, scroll });
+    if (uri !== "") port.save({ version: 1, uri, row, scroll, ...(drawing === undefined ? {} : { drawing }) });
   };
 
   const why = el("p", { class: "why" }, HINT);
   const host: SectionHost = {
     reveal: (id) => port.post({ type: "reveal", row: id }),
+    revealDrawn: (part) => port.post({ type: "revealDrawn", part }),
+    draw: (id) => {
+      drawing = id;
+      save();
+      port.post({ type: "draw", id });
+    },
     explain: (text) => setText(why, text ?? HINT),
     remember: (id) => {
       row = id;
@@ -42,7 +50,9 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
     },
   };
   const head = createHead();
-  const sections = [createCutList(host, row), createTables(host, row)];
+  const cutList = createCutList(host, row);
+  const drawings = createDrawings(host, drawing);
+  const sections = [cutList, createTables(host, row), drawings];
   const empty = createEmpty();
   const region = el("p", { class: "unseen", role: "status", "aria-live": "polite" });
   const announce = createAnnouncer(region, port.clock);
@@ -63,6 +73,9 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
 
   return {
     receive: (message) => {
+      if (message.type === "mark") return cutList.mark(message.rows);
+      if (message.type === "drawings") return drawings.show(message.answer);
+      if (message.type === "undrawn") return drawings.forbid();
       if (message.type === "show") show(message.view, message.stale);
       else if (message.type === "offline") announce(head.offline());
       else {

@@ -1,6 +1,6 @@
 import type { RodView } from "../../../language/view/types.ts";
 
-/** One part of the page under its own heading: the cut list, and later the drawings and the plan. */
+/** One part of the page under its own heading: the cut list, the further lists, the drawings. */
 export interface Section {
   readonly element: HTMLElement;
   /** Shows a view; only what differs from the last one is touched. */
@@ -13,6 +13,10 @@ export interface Section {
 export interface SectionHost {
   /** The user wants to see where the row with this id is written. */
   reveal(id: string): void;
+  /** The user wants to see where the part with this id in the drawing at hand is written. */
+  revealDrawn(part: string): void;
+  /** The user looks at the drawing with this id, or at none any more. */
+  draw(id: string | undefined): void;
   /** What there is to say of the row the user is at, or points at; `undefined` when there is none any more. */
   explain(text: string | undefined): void;
   /** The user is now at the row with this id. */

@@ -309,6 +309,110 @@ describe("further lists", () => {
   });
 });
 
+describe("the mark of the cursor", () => {
+  test("stands at the rows it is told of until the next rod", () => {
+    const { page, show } = setUp();
+    const marked = () => rows().filter((each) => each.getAttribute("aria-current") === "true");
+    show(rodOf([row("a"), row("b")]));
+    page.receive({ type: "mark", rows: ["b", "gone"] });
+    expect(marked()).toEqual([rows()[1]]);
+    page.receive({ type: "mark", rows: ["a"] });
+    expect(marked()).toEqual([rows()[0]]);
+    show(rodOf([row("a"), row("b")]));
+    expect(marked()).toEqual([]);
+  });
+});
+
+describe("drawings", () => {
+  const part = '<g role="img" aria-label="side, 20 long" data-id="side" data-uri="file:///job.scant" data-line="4">';
+  const drawing = {
+    id: "front",
+    title: "Front <b>",
+    scale: "1 : 10",
+    svg: `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="0 0 200 100" onload="alert(1)">${part}<path class="heavy none" d="M0 0L9 9"/></g><script>alert(1)</script><text x="1" y="2">13 3/4 &lt; 14</text></svg>`,
+    textEquivalent: { columns: ["part", "size"], rows: [["side <i>", "20"]] },
+  };
+  const titles = [drawing, { id: "plan", title: "Plan", scale: "" }].map(({ id, title, scale }) => ({
+    id,
+    title,
+    scale,
+  }));
+  function opened(saved?: SavedState) {
+    const made = setUp(saved);
+    made.show(rodOf([row("a")]));
+    made.page.receive({ type: "drawings", answer: { titles, drawing } });
+    return made;
+  }
+
+  test("are not there before there are parts, nor where they are not wanted", () => {
+    const { page, show } = setUp();
+    const section = () => one('section[aria-label="Drawings"]');
+    expect(section().hidden).toBe(true);
+    show(rodOf([row("a")]));
+    expect(section().hidden).toBe(false);
+    page.receive({ type: "undrawn" });
+    show(rodOf([row("a")]));
+    expect(section().hidden).toBe(true);
+  });
+
+  test("are asked for when they are opened, and no more when they are closed", () => {
+    const { posted, states } = opened();
+    const fold = one(".drawings") as HTMLDetailsElement;
+    fold.open = true;
+    fold.dispatchEvent(new Event("toggle"));
+    expect(posted.at(-1)).toEqual({ type: "draw", id: "" });
+    const choice = one("select") as HTMLSelectElement;
+    choice.value = "plan";
+    choice.dispatchEvent(new Event("change"));
+    expect(posted.at(-1)).toEqual({ type: "draw", id: "plan" });
+    expect(states.at(-1)?.drawing).toBe("plan");
+    fold.open = false;
+    fold.dispatchEvent(new Event("toggle"));
+    expect(posted.at(-1)).toEqual({ type: "draw", id: undefined });
+    expect(states.at(-1)).not.toHaveProperty("drawing");
+  });
+
+  test("hold nothing but what drawings are made of, and say the same in words", () => {
+    opened();
+    expect([...document.querySelectorAll("option")].map((each) => each.textContent)).toEqual([
+      "Front <b>, 1 : 10",
+      "Plan",
+    ]);
+    expect(document.querySelectorAll("script, b, i, [onload]")).toHaveLength(0);
+    expect(one(".pane svg").getAttribute("viewBox")).toBe("0 0 200 100");
+    expect(one(".pane svg text").textContent).toBe("13 3/4 < 14");
+    expect([...document.querySelectorAll(".words td")].map((each) => each.textContent)).toEqual(["side <i>", "20"]);
+  });
+
+  test("are moved and looked at closer with keys and buttons", () => {
+    opened();
+    const pane = one(".pane");
+    const box = () => (one(".pane svg").getAttribute("viewBox") ?? "").split(" ").map(Number);
+    const key = (name: string) => pane.dispatchEvent(new KeyboardEvent("keydown", { key: name, bubbles: true }));
+    key("+");
+    const [x = 0, , width = 0] = box();
+    expect(width).toBeCloseTo(160);
+    expect(x).toBeCloseTo(20);
+    key("ArrowRight");
+    expect(box()[0]).toBeCloseTo(36);
+    key("0");
+    expect(box()).toEqual([0, 0, 200, 100]);
+    document.querySelector<HTMLElement>('.zoom [aria-label="Zoom in"]')?.click();
+    expect(box()[2]).toBeCloseTo(160);
+  });
+
+  test("a click on a part asks for where it is written, and pointing at it says what it is", () => {
+    const { posted } = opened();
+    const path = document.querySelector(".pane path");
+    for (const type of ["pointerdown", "pointerup"]) {
+      path?.dispatchEvent(new PointerEvent(type, { bubbles: true, button: 0, clientX: 5, clientY: 5 }));
+    }
+    expect(posted.at(-1)).toEqual({ type: "revealDrawn", part: "side" });
+    path?.dispatchEvent(new MouseEvent("mouseover", { bubbles: true }));
+    expect(one(".why").textContent).toBe("side, 20 long");
+  });
+});
+
 describe("what is remembered", () => {
   test("the file, the row and how far down", () => {
     const { show, states, page } = setUp();

@@ -21,8 +21,14 @@ const ROWGROUP = { role: "rowgroup" };
 const ROW = { role: "row" };
 const SIZES = ["length", "width", "thickness"] as const;
 
+/** The cut list; it can mark the rows that are written where the cursor is. */
+export interface CutList extends Section {
+  /** Marks the rows with these ids and no others, and brings the first of them into view. */
+  mark(rows: readonly string[]): void;
+}
+
 /** The cut list as one table with a body for each stock; its rows can be walked, beginning at the row given. */
-export function createCutList(host: SectionHost, startRow: string): Section {
+export function createCutList(host: SectionHost, startRow: string): CutList {
   const title = el("h2", { id: "cut-list-title", class: "unseen" }, "Cut list");
   const head = el("thead", ROWGROUP, el("tr", ROW, ...COLUMNS.map(heading)));
   const grid = { role: "grid", "aria-readonly": "true", "aria-labelledby": "cut-list-title" };
@@ -38,7 +44,9 @@ export function createCutList(host: SectionHost, startRow: string): Section {
   element.hidden = true;
   return {
     element,
+    mark: (rows) => markRows(table, rows),
     update: (view) => {
+      markRows(table, []);
       element.hidden = view.batches.length === 0;
       walk.change(() => keepBatches(view.batches));
       alignSizes(table, view);
@@ -47,6 +55,16 @@ export function createCutList(host: SectionHost, startRow: string): Section {
       element.hidden = true;
     },
   };
+}
+
+function markRows(table: HTMLElement, ids: readonly string[]): void {
+  const rows = [...table.querySelectorAll<HTMLElement>("tr[data-part]")];
+  const marked = rows.filter((row) => ids.includes(row.getAttribute("data-part") ?? ""));
+  for (const row of rows) {
+    if (marked.includes(row)) row.setAttribute("aria-current", "true");
+    else row.removeAttribute("aria-current");
+  }
+  marked[0]?.scrollIntoView({ block: "nearest" });
 }
 
 function heading(column: (typeof COLUMNS)[number]): HTMLElement {
