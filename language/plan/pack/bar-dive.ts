@@ -1,6 +1,10 @@
 import { bestFit, leastSlack, onCheapest } from "./bar-fill.ts";
+import { finishWithin } from "./bar-finish.ts";
 import { type Lengths, type Pattern, type Relaxed, relax } from "./bar-lp.ts";
 import type { Random } from "./random.ts";
+
+const FEW_PIECES = 110;
+const FINISH_EFFORT = 60_000;
 
 /** The cost of bars cut. */
 export function costOf(problem: Lengths, bars: readonly Pattern[]): number {
@@ -52,12 +56,22 @@ export function dive(
       if (best === undefined || costOf(problem, all) < costOf(problem, best)) best = all;
       if (costOf(problem, best) <= goal + 1e-9) return best;
     }
+    const finished = finishTo(goal - spent);
+    if (finished !== undefined) return [...taken, ...finished];
     if (rest.every((count) => count === 0) || taken.length === before) return best;
     const stocks = problem.stocks.map((stock, at) => ({ ...stock, have: have[at]! }));
     relaxed = relax({ lengths: problem.lengths, demand: rest, stocks }, pool, "quick");
     if (relaxed === undefined || goal + 1e-4 < spent + relaxed.cost) return best;
   }
   return best;
+
+  /** When few pieces are left and one stock is all there is: a search that needs the number of bars and keeps to it. */
+  function finishTo(money: number): Pattern[] | undefined {
+    const pieces = rest.reduce((sum, count) => sum + count, 0);
+    if (problem.stocks.length !== 1 || FEW_PIECES < pieces) return undefined;
+    const bars = Math.floor(money / problem.stocks[0]!.cost + 1e-6);
+    return bars <= have[0]! ? finishWithin(problem, rest, 0, bars, FINISH_EFFORT) : undefined;
+  }
 
   function take({ patterns, amounts }: Relaxed): void {
     patterns.forEach((pattern, at) => {

@@ -1,5 +1,7 @@
+import { relaxFromCoarse } from "./bar-coarse.ts";
 import { costOf, dive, quickest } from "./bar-dive.ts";
-import { type Lengths, type Pattern, patternOf, relax } from "./bar-lp.ts";
+import { finishWithin } from "./bar-finish.ts";
+import { type Lengths, type Pattern, patternOf } from "./bar-lp.ts";
 import { prepareBars } from "./bar-prepare.ts";
 import type { BarPlan, BarProblem, UsedBar } from "./bar-problem.ts";
 import { cheapestToCarry, fewestToCarry } from "./cover.ts";
@@ -11,6 +13,9 @@ import { seededRandom } from "./random.ts";
 type Bounds = { sheets: number; cost: number };
 const LEAST_DIVES = 30;
 const DIVE_WORK = 600_000;
+/** Up to so many pieces are tried by search alone first. */
+const FEW_PIECES = 130;
+const FINISH_EFFORT = 300_000;
 
 /**
  * The cheapest bars for the lengths wanted, kerf and trim allowed for: quick ways and quick bounds first, then the pattern
@@ -41,8 +46,13 @@ export function packBars(problem: BarProblem): BarPlan {
 }
 
 function improved(task: Lengths, start: Pattern[], bounds: Bounds): Pattern[] {
+  const pieces = task.demand.reduce((sum, count) => sum + count, 0);
+  if (task.stocks.length === 1 && pieces <= FEW_PIECES && bounds.sheets <= task.stocks[0]!.have) {
+    const found = finishWithin(task, task.demand, 0, bounds.sheets, FINISH_EFFORT);
+    if (found !== undefined) return found;
+  }
   const pool: Pattern[] = [];
-  const relaxed = relax(task, pool, "thorough");
+  const relaxed = relaxFromCoarse(task, pool);
   if (relaxed === undefined) return start;
   const weight = task.demand.reduce((sum, count, kind) => sum + count * relaxed.weights[kind]!, 0);
   raise(bounds, task, weight, relaxed.carries);
