@@ -32,6 +32,10 @@ export interface Workspace {
   forget(uri: string): void;
   /** The text last set, if any. */
   textOf(uri: string): string | undefined;
+  /** The files whose texts are set. */
+  uris(): readonly string[];
+  /** What a file says by itself; `undefined` if it has not been set. */
+  designOf(uri: string): Design | undefined;
   /** The files that are used by this one, near or far, that have not been set; the host should read and set them. */
   missing(uri: string): readonly string[];
   /** The files set that use this one, near or far. */
@@ -48,6 +52,8 @@ export interface Build {
   /** Whether the text of the file itself could be read to its end without trouble. */
   readonly whole: boolean;
   readonly derivation: Derivation;
+  /** The file itself and the files that it uses, near or far, as they were read. */
+  readonly designs: readonly Design[];
   /** The piece put together, moved, loaded and lifted; missing only where the tool failed, which is a finding. */
   dryFit(): DryFit | undefined;
   list(): ListDocument;
@@ -106,6 +112,8 @@ export function createWorkspace({ root }: WorkspaceOptions): Workspace {
       drop(uri);
     },
     textOf: (uri) => texts.get(uri),
+    uris: () => [...texts.keys()],
+    designOf,
     missing: (uri) => gather(uri).missing,
     usersOf: (uri) => [...texts.keys()].filter((other) => other !== uri && gather(other).rests.includes(uri)),
     build(uri) {
@@ -164,19 +172,25 @@ function buildOf(uri: string, files: Gathered): Build {
   const design = together(files);
   const derivation = derive(design);
   const { context, model } = derivation;
-  const { fit, findings: shown } = fitted(context, model);
-  const all = [...context.findings, ...runChecks(context, model), ...shown];
-  const findings = sorted(allowed(all, allowsOf(design)), uri);
+  // The checks cost many times what the derivation does, and what is asked of a place in the text does not need them.
+  const checked = once(() => {
+    const { fit, findings: shown } = fitted(context, model);
+    const all = [...context.findings, ...runChecks(context, model), ...shown];
+    return { fit, findings: sorted(allowed(all, allowsOf(design)), uri) };
+  });
   const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));
-  const rod = (): RodView => rodView(context, model, findings, whole);
+  const rod = (): RodView => rodView(context, model, checked().findings, whole);
   let drawn: readonly DrawingView[] | undefined;
   return {
     uri,
-    findings,
+    get findings() {
+      return checked().findings;
+    },
     whole,
     derivation,
-    dryFit: () => fit,
-    list: () => listDocument(context, model, findings),
+    designs: [files.own, ...files.used],
+    dryFit: () => checked().fit,
+    list: () => listDocument(context, model, checked().findings),
     rod,
     csv: () => csvOf(context, model),
     markdown: () => markdownOf(rod()),
@@ -190,6 +204,14 @@ function buildOf(uri: string, files: Gathered): Build {
       drawn ??= drawingViews(context, model);
       return drawn;
     },
+  };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
   };
 }
 

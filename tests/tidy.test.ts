@@ -69,6 +69,14 @@ describe("imports go one way", () => {
     expect(breaches(within(folder), ({ to }) => home(to) || packages.includes(to))).toEqual([]);
   });
 
+  test("edit imports what the language is and what was made of it, and nothing imports edit but the server", () => {
+    const home = within("language/edit", "language/syntax", "language/core", "language/published", "language/uses.ts");
+    expect(breaches(within("language/edit"), ({ to }) => home(to) || within(...line)(to))).toEqual([]);
+    const elsewhere = (path: string): boolean =>
+      within("language", "extension")(path) && !within("language/edit")(path);
+    expect(breaches(elsewhere, ({ to }) => !within("language/edit")(to))).toEqual([]);
+  });
+
   test("only syntax knows langium, and what langium made", () => {
     const knows = within("language/syntax", "language/generated");
     const ours = (path: string): boolean =>
@@ -95,6 +103,7 @@ describe("imports go one way", () => {
   test("the server asks the facade, its views and core", () => {
     const asked = within(
       "language/core",
+      "language/edit",
       "language/view",
       "language/draw",
       "language/papers",

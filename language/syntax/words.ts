@@ -41,9 +41,15 @@ export class WordLexer extends DefaultLexer {
     this.idType = this.definition["ID"]!;
   }
 
-  override tokenize(text: string): LexerResult {
+  /** The words of a text as they stand, names told apart from words of the language; comments are `hidden`. */
+  words(text: string): LexerResult {
     const result = super.tokenize(text);
     this.nameWords(result.tokens);
+    return result;
+  }
+
+  override tokenize(text: string): LexerResult {
+    const result = this.words(text);
     const { tokens, errors } = withinLimits(skipBetween(closeBlocks(result, this.definition["}"]!), this.starters));
     return { ...result, tokens: [...tokens], errors: [...errors] };
   }
