@@ -241,6 +241,7 @@ function together({ own, used, findings }: Gathered): Design {
     boxes: every((design) => design.boxes),
     fronts: every((design) => design.fronts),
     shelves: every((design) => design.shelves),
+      times: every((design) => design.shop.times),
     parts: every((design) => design.parts),
     cuts: every((design) => design.cuts),
     allows: every((design) => design.allows),
@@ -250,6 +251,8 @@ function together({ own, used, findings }: Gathered): Design {
 
 function allowsOf(design: Design): readonly Allow[] {
   const blocks = [
+    brokenDown: every((design) => design.brokenDown),
+    usedOffcuts: every((design) => design.usedOffcuts),
     ...design.sheets,
     ...design.boards,
     ...design.edgings,
@@ -273,6 +276,7 @@ function allowsOf(design: Design): readonly Allow[] {
 /** By file, its own first, then by place; a finding said twice of one place is said once. */
 function sorted(findings: readonly Finding[], uri: string): readonly Finding[] {
   const rank = (finding: Finding): string => (finding.span.uri === uri ? "" : finding.span.uri);
+    ...design.shop.times,
   const seen = new Set<string>();
   return [...findings]
     .sort((a, b) =>

@@ -29,6 +29,9 @@ export interface Design {
   readonly shelves: readonly ShelfBlock[];
   readonly parts: readonly PartBlock[];
   readonly cuts: readonly CutRecord[];
+  readonly brokenDown: readonly BrokenDown[];
+  readonly usedOffcuts: readonly OffcutStatement[];
+  readonly cutBlocks: readonly CutBlock[];
   readonly allows: readonly Allow[];
   readonly uses: readonly UseStatement[];
   /** What was wrong with the text itself. */
@@ -247,6 +250,7 @@ export interface ShopBlocks {
   readonly grooves: readonly GroovesBlock[];
   readonly pockets: readonly PocketsBlock[];
   readonly places: readonly PlaceBlock[];
+  readonly times: readonly TimesBlock[];
   readonly lifts: readonly LiftStatement[];
 }
 
@@ -279,6 +283,14 @@ export interface PlaceBlock extends Block {
   readonly shop: Percent | undefined;
   readonly driest: Percent | undefined;
   readonly dampest: Percent | undefined;
+}
+
+/** Minutes that the maker says each kind of work takes. */
+export interface TimesBlock extends Block {
+  readonly kind: "times";
+  readonly breakdown: Count | undefined;
+  readonly setting: Count | undefined;
+  readonly sawing: Count | undefined;
 }
 
 export interface LiftStatement {
@@ -497,11 +509,29 @@ export interface PartBlock extends NamedBlock {
 
 export interface CutRecord {
   readonly owner: Word;
+/** Where a `cut` block stands, its closing bracket counted in where there is one. */
+export interface CutBlock {
+  readonly span: Span;
+}
+
+/** Pieces of one part that exist: `front inks rail 2 at 13 11/16`. */
   readonly of: Word;
+  /** `box`, `front`, `false front`, `case`, ... */
   readonly part: Word | undefined;
   readonly count: Expr;
+  /** Missing for a part that is stated by hand, which is named by `of`. */
   readonly at: Measure | undefined;
   readonly wide: Measure | undefined;
+  /** Length and width as measured; missing: as derived. */
   readonly spoiled: Word | undefined;
+  readonly span: Span;
+  readonly stock: Word | undefined;
+}
+
+/** Whole sheets or boards that are whole no longer: `sheet birch-18 1`. */
+export interface BrokenDown {
+  readonly kind: "sheet" | "board";
+  readonly stock: Word;
+  readonly count: Expr;
   readonly span: Span;
 }

@@ -224,7 +224,18 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       dampest: { form: "dampest NUMBER %", means: "its moisture content in the dampest season of its place" },
     },
   },
-  times: { form: "times { ... }", gives: "how long the shop's work takes", properties: {} },
+  times: {
+    form: "times { ... }",
+    gives: "how long the shop's work takes, for the report of a day",
+    properties: {
+      breakdown: {
+        form: "breakdown NUMBER minutes",
+        means: "to fetch a whole sheet or board, trim it and bring it to the saw",
+      },
+      setting: { form: "setting NUMBER minutes", means: "to set fence or stop, and to try it in scrap" },
+      sawing: { form: "sawing NUMBER minutes", means: "to make one cut" },
+    },
+  },
   case: {
     form: "case NAME { ... }",
     gives: "panels, kick, frame members, nailers and openings",

@@ -51,6 +51,7 @@ export type ScantlingKeywordNames =
     | "bore"
     | "bottom"
     | "box"
+    | "breakdown"
     | "by"
     | "called"
     | "carries"
@@ -132,7 +133,9 @@ export type ScantlingKeywordNames =
     | "measures"
     | "metre"
     | "mid"
+    | "middle"
     | "millimetres"
+    | "minutes"
     | "mitred"
     | "mm"
     | "moisture"
@@ -179,9 +182,11 @@ export type ScantlingKeywordNames =
     | "rough"
     | "rows"
     | "saw"
+    | "sawing"
     | "sawn"
     | "screws"
     | "set"
+    | "setting"
     | "sheet"
     | "shelf"
     | "shop"
@@ -241,7 +246,7 @@ export function isAllow(item: unknown): item is Allow {
 }
 
 export interface Binary extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | Tolerance | WeightProperty;
+    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Binary';
     left: Expression;
     operator: '*' | '+' | '-' | '/';
@@ -260,7 +265,7 @@ export function isBinary(item: unknown): item is Binary {
 }
 
 export interface Brackets extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | Tolerance | WeightProperty;
+    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Brackets';
     inner: Measure;
 }
@@ -355,25 +360,57 @@ export function isCountProperty(item: unknown): item is CountProperty {
     return reflection.isInstance(item, CountProperty.$type);
 }
 
+/** What exists already: parts at the size that the tape gives, whole sheets and boards broken down, offcuts used up. */
 export interface CutBlock extends langium.AstNode {
     readonly $container: BuildFile;
     readonly $type: 'CutBlock';
     close: '}';
+    entries: Array<CutEntry>;
     kind: 'cut';
     open: '{';
-    records: Array<CutRecord>;
 }
 
 export const CutBlock = {
     $type: 'CutBlock',
     close: 'close',
+    entries: 'entries',
     kind: 'kind',
-    open: 'open',
-    records: 'records'
+    open: 'open'
 } as const;
 
 export function isCutBlock(item: unknown): item is CutBlock {
     return reflection.isInstance(item, CutBlock.$type);
+}
+
+export type CutEntry = CutOffcut | CutRecord | CutStock;
+
+export const CutEntry = {
+    $type: 'CutEntry'
+} as const;
+
+export function isCutEntry(item: unknown): item is CutEntry {
+    return reflection.isInstance(item, CutEntry.$type);
+}
+
+export interface CutOffcut extends langium.AstNode {
+    readonly $container: CutBlock;
+    readonly $type: 'CutOffcut';
+    first: Measure;
+    kind: 'offcut';
+    second: Measure;
+    stock: string;
+}
+
+export const CutOffcut = {
+    $type: 'CutOffcut',
+    first: 'first',
+    kind: 'kind',
+    second: 'second',
+    stock: 'stock'
+} as const;
+
+export function isCutOffcut(item: unknown): item is CutOffcut {
+    return reflection.isInstance(item, CutOffcut.$type);
 }
 
 export interface CutRecord extends langium.AstNode {
@@ -381,10 +418,11 @@ export interface CutRecord extends langium.AstNode {
     readonly $type: 'CutRecord';
     count: string;
     of: string;
-    owner: 'box' | 'case' | 'door' | 'front' | 'part' | 'shelf';
+    owner: 'box' | 'case' | 'door' | 'false' | 'front' | 'part' | 'shelf';
     part?: PartName;
     size?: Measure;
     spoiled: boolean;
+    stock?: string;
     width?: Measure;
 }
 
@@ -396,11 +434,31 @@ export const CutRecord = {
     part: 'part',
     size: 'size',
     spoiled: 'spoiled',
+    stock: 'stock',
     width: 'width'
 } as const;
 
 export function isCutRecord(item: unknown): item is CutRecord {
     return reflection.isInstance(item, CutRecord.$type);
+}
+
+export interface CutStock extends langium.AstNode {
+    readonly $container: CutBlock;
+    readonly $type: 'CutStock';
+    count: string;
+    kind: 'board' | 'sheet';
+    stock: string;
+}
+
+export const CutStock = {
+    $type: 'CutStock',
+    count: 'count',
+    kind: 'kind',
+    stock: 'stock'
+} as const;
+
+export function isCutStock(item: unknown): item is CutStock {
+    return reflection.isInstance(item, CutStock.$type);
 }
 
 export interface DividersProperty extends langium.AstNode {
@@ -711,7 +769,7 @@ export function isLift(item: unknown): item is Lift {
 
 /** A length, its tolerance, or the range it was measured in. */
 export interface Measure extends langium.AstNode {
-    readonly $container: Brackets | CornersProperty | CutRecord | EdgedMeasure | Fitting | FrameProperty | JointProperty | KickProperty | Let | Lift | Member | NailersProperty | Offcut | OpeningsItem | Share | SizeProperty | TableSide | TopProperty;
+    readonly $container: Brackets | CornersProperty | CutOffcut | CutRecord | EdgedMeasure | Fitting | FrameProperty | JointProperty | KickProperty | Let | Lift | Member | NailersProperty | Offcut | OpeningsItem | Share | SizeProperty | TableSide | TopProperty;
     readonly $type: 'Measure';
     tolerances: Array<Tolerance>;
     upper?: Expression;
@@ -860,7 +918,7 @@ export function isNameList(item: unknown): item is NameList {
 }
 
 export interface Negation extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | Tolerance | WeightProperty;
+    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Negation';
     operand: Expression;
 }
@@ -966,10 +1024,10 @@ export function isPartBlock(item: unknown): item is PartBlock {
     return reflection.isInstance(item, PartBlock.$type);
 }
 
-export type PartName = 'back' | 'bottom' | 'edging' | 'front' | 'kick' | 'panel' | 'partition' | 'rail' | 'shelf' | 'side' | 'slab' | 'stile' | 'top' | string;
+export type PartName = string;
 
 export function isPartName(item: unknown): item is PartName {
-    return item === 'side' || item === 'rail' || item === 'stile' || item === 'bottom' || item === 'back' || item === 'front' || item === 'panel' || item === 'slab' || item === 'partition' || item === 'shelf' || item === 'kick' || item === 'top' || item === 'edging' || (typeof item === 'string' && (/[A-Za-zÀ-ÖØ-öø-ſ][A-Za-zÀ-ÖØ-öø-ſ0-9_-]*/.test(item)));
+    return typeof item === 'string';
 }
 
 export interface PercentProperty extends langium.AstNode {
@@ -1031,7 +1089,7 @@ export function isProject(item: unknown): item is Project {
     return reflection.isInstance(item, Project.$type);
 }
 
-export type Property = Allow | ChoiceProperty | CornersProperty | CountProperty | DividersProperty | FlagProperty | FrameProperty | GaugeProperty | HingesProperty | JointProperty | KickProperty | LayoutItem | LengthsProperty | MeasureProperty | MidProperty | NailersProperty | PercentProperty | PriceProperty | Rear | ScrewsProperty | SizeProperty | SlidesProperty | SpeciesProperty | StockProperty | TableProperty | TopProperty | WeightProperty;
+export type Property = Allow | ChoiceProperty | CornersProperty | CountProperty | DividersProperty | FlagProperty | FrameProperty | GaugeProperty | HingesProperty | JointProperty | KickProperty | LayoutItem | LengthsProperty | MeasureProperty | MidProperty | NailersProperty | PercentProperty | PriceProperty | Rear | ScrewsProperty | SizeProperty | SlidesProperty | SpeciesProperty | StockProperty | TableProperty | TimeProperty | TopProperty | WeightProperty;
 
 export const Property = {
     $type: 'Property'
@@ -1042,7 +1100,7 @@ export function isProperty(item: unknown): item is Property {
 }
 
 export interface Quantity extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | Tolerance | WeightProperty;
+    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Quantity';
     count: string;
     inches?: string;
@@ -1100,7 +1158,7 @@ export function isRear(item: unknown): item is Rear {
 }
 
 export interface Reference extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | Tolerance | WeightProperty;
+    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Reference';
     path: Array<string>;
 }
@@ -1314,6 +1372,23 @@ export function isTableSide(item: unknown): item is TableSide {
     return reflection.isInstance(item, TableSide.$type);
 }
 
+export interface TimeProperty extends langium.AstNode {
+    readonly $container: FillBlock | FrameProperty | NamedBlock | OpeningItem | PartBlock | Rear | ShopBlock;
+    readonly $type: 'TimeProperty';
+    amount: Expression;
+    key: 'breakdown' | 'sawing' | 'setting';
+}
+
+export const TimeProperty = {
+    $type: 'TimeProperty',
+    amount: 'amount',
+    key: 'key'
+} as const;
+
+export function isTimeProperty(item: unknown): item is TimeProperty {
+    return reflection.isInstance(item, TimeProperty.$type);
+}
+
 export interface Tolerance extends langium.AstNode {
     readonly $container: Measure;
     readonly $type: 'Tolerance';
@@ -1418,7 +1493,10 @@ export type ScantlingAstType = {
     CornersProperty: CornersProperty
     CountProperty: CountProperty
     CutBlock: CutBlock
+    CutEntry: CutEntry
+    CutOffcut: CutOffcut
     CutRecord: CutRecord
+    CutStock: CutStock
     DividersProperty: DividersProperty
     EdgedMeasure: EdgedMeasure
     Expression: Expression
@@ -1466,6 +1544,7 @@ export type ScantlingAstType = {
     StockProperty: StockProperty
     TableProperty: TableProperty
     TableSide: TableSide
+    TimeProperty: TimeProperty
     Tolerance: Tolerance
     TopProperty: TopProperty
     Units: Units
@@ -1577,19 +1656,43 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 close: {
                     name: CutBlock.close
                 },
+                entries: {
+                    name: CutBlock.entries,
+                    defaultValue: [],
+                    optional: true
+                },
                 kind: {
                     name: CutBlock.kind
                 },
                 open: {
                     name: CutBlock.open
-                },
-                records: {
-                    name: CutBlock.records,
-                    defaultValue: [],
-                    optional: true
                 }
             },
             superTypes: [Statement.$type]
+        },
+        CutEntry: {
+            name: CutEntry.$type,
+            properties: {
+            },
+            superTypes: []
+        },
+        CutOffcut: {
+            name: CutOffcut.$type,
+            properties: {
+                first: {
+                    name: CutOffcut.first
+                },
+                kind: {
+                    name: CutOffcut.kind
+                },
+                second: {
+                    name: CutOffcut.second
+                },
+                stock: {
+                    name: CutOffcut.stock
+                }
+            },
+            superTypes: [CutEntry.$type]
         },
         CutRecord: {
             name: CutRecord.$type,
@@ -1616,12 +1719,31 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                     defaultValue: false,
                     optional: true
                 },
+                stock: {
+                    name: CutRecord.stock,
+                    optional: true
+                },
                 width: {
                     name: CutRecord.width,
                     optional: true
                 }
             },
-            superTypes: []
+            superTypes: [CutEntry.$type]
+        },
+        CutStock: {
+            name: CutStock.$type,
+            properties: {
+                count: {
+                    name: CutStock.count
+                },
+                kind: {
+                    name: CutStock.kind
+                },
+                stock: {
+                    name: CutStock.stock
+                }
+            },
+            superTypes: [CutEntry.$type]
         },
         DividersProperty: {
             name: DividersProperty.$type,
@@ -2395,6 +2517,18 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: []
+        },
+        TimeProperty: {
+            name: TimeProperty.$type,
+            properties: {
+                amount: {
+                    name: TimeProperty.amount
+                },
+                key: {
+                    name: TimeProperty.key
+                }
+            },
+            superTypes: [Property.$type]
         },
         Tolerance: {
             name: Tolerance.$type,

@@ -2,6 +2,7 @@ import type {
   Allow,
   Block,
   BoardBlock,
+  Count,
   EdgingBlock,
   GroovesBlock,
   HingesBlock,
@@ -17,6 +18,7 @@ import type {
   ScrewsBlock,
   SheetBlock,
   SlidesBlock,
+  TimesBlock,
 } from "../core/design.ts";
 import type { Word } from "../core/span.ts";
 import type { BlockWord } from "../core/vocabulary.ts";
@@ -273,6 +275,22 @@ export function lowerPlace(reader: Reader, node: ast.ShopBlock): PlaceBlock {
   };
 }
 
+export function lowerTimes(reader: Reader, node: ast.ShopBlock): TimesBlock {
+  const bag = bagOf(reader, "times", node.properties);
+  const minutes = (key: string): Count | undefined => {
+    const found = only(bag, "TimeProperty", key);
+    if (found === undefined || maybe(found.node.amount) === undefined) return undefined;
+    return { key: found.key, value: lowerExpr(reader, found.node.amount, spanOf(reader, found.node)) };
+  };
+  return {
+    ...blockOf(reader, node),
+    kind: "times",
+    breakdown: minutes("breakdown"),
+    setting: minutes("setting"),
+    sawing: minutes("sawing"),
+  };
+}
+
 export function lowerLift(reader: Reader, node: ast.Lift): readonly LiftStatement[] {
   if (maybe(node.weight) === undefined) return [];
   const span = spanOf(reader, node);
@@ -288,7 +306,7 @@ export function lowerLift(reader: Reader, node: ast.Lift): readonly LiftStatemen
   ];
 }
 
-export function lowerOffcut(reader: Reader, node: ast.Offcut): readonly OffcutStatement[] {
+export function lowerOffcut(reader: Reader, node: ast.Offcut | ast.CutOffcut): readonly OffcutStatement[] {
   const stock = wordOf(reader, node, "stock", maybe(node.stock));
   if (stock === undefined) return [];
   return [

@@ -1,12 +1,13 @@
 import type { AstNode } from "langium";
-import type { Allow, CutRecord, Design, LetStatement, UseStatement } from "../core/design.ts";
+import type { Allow, Design, LetStatement, UseStatement } from "../core/design.ts";
 import type { Measure } from "../core/expr.ts";
 import type { Finding } from "../core/finding.ts";
 import type { Units } from "../core/length.ts";
 import { startOfFile } from "../core/span.ts";
 import type * as ast from "../generated/ast.ts";
-import { bagOf, lowerAllow, unquote } from "./bag.ts";
+import { lowerAllow, unquote } from "./bag.ts";
 import { lowerCase } from "./lower-case.ts";
+import { lowerCuts } from "./lower-cut.ts";
 import { lowerExpr, lowerMeasure } from "./lower-expr.ts";
 import { lowerBox, lowerFront, lowerShelf } from "./lower-fill.ts";
 import {
@@ -24,6 +25,7 @@ import {
   lowerSheet,
   lowerSlides,
   lowerStandingOpening,
+  lowerTimes,
 } from "./lower-stock.ts";
 import { parse, type SyntaxProblem } from "./parser.ts";
 import type { Reader } from "./reader.ts";
@@ -41,8 +43,6 @@ export function lower(text: string, uri: string): Design {
   const reader: Reader = { uri, text, units: unitsOf(statements), findings };
   reportProblems(reader, parsed.problems);
   checkUnits(reader, statements);
-  // A block that takes no property yet still says so of those that are written in it.
-  for (const node of of(statements, "ShopBlock")) if (node.kind === "times") bagOf(reader, "times", node.properties);
   return designOf(reader, statements);
 }
 
@@ -88,6 +88,7 @@ function designOf(reader: Reader, statements: readonly ast.Statement[]): Design 
       grooves: shop("grooves").map((node) => lowerGrooves(reader, node)),
       pockets: shop("pockets").map((node) => lowerPockets(reader, node)),
       places: shop("place").map((node) => lowerPlace(reader, node)),
+      times: shop("times").map((node) => lowerTimes(reader, node)),
       lifts: of(statements, "Lift").flatMap((node) => lowerLift(reader, node)),
     },
     cases: named("case").flatMap((node) => lowerCase(reader, node)),
@@ -96,7 +97,7 @@ function designOf(reader: Reader, statements: readonly ast.Statement[]): Design 
     fronts: fills.filter((node) => isFront(node)).map((node) => lowerFront(reader, node)),
     shelves: fills.filter((node) => node.kind === "shelf").map((node) => lowerShelf(reader, node)),
     parts: of(statements, "PartBlock").flatMap((node) => lowerPart(reader, node)),
-    cuts: of(statements, "CutBlock").flatMap((block) => block.records.flatMap((node) => lowerCut(reader, node))),
+    ...lowerCuts(reader, of(statements, "CutBlock")),
     allows: of(statements, "Allow").flatMap((node): Allow[] => {
       const allow = lowerAllow(reader, node, undefined);
       return allow === undefined ? [] : [allow];
@@ -171,31 +172,6 @@ function lowerUse(reader: Reader, node: ast.Use): readonly UseStatement[] {
   const text = unquote(maybe(node.path));
   if (text === undefined) return [];
   return [{ path: { text, span: spanOfField(reader, node, "path") }, span: spanOf(reader, node) }];
-}
-
-function lowerCut(reader: Reader, node: ast.CutRecord): readonly CutRecord[] {
-  const owner = wordOf(reader, node, "owner", maybe(node.owner));
-  const of = wordOf(reader, node, "of", maybe(node.of));
-  const span = spanOf(reader, node);
-  if (owner === undefined || of === undefined || maybe(node.count) === undefined) return [];
-  const count = {
-    $type: "Quantity",
-    $container: node,
-    count: node.count,
-    $cstNode: undefined,
-  } as unknown as ast.Quantity;
-  return [
-    {
-      owner,
-      of,
-      part: wordOf(reader, node, "part", node.part),
-      count: { ...lowerExpr(reader, count, span), span: spanOfField(reader, node, "count") },
-      at: lowerMeasure(reader, node.size),
-      wide: lowerMeasure(reader, node.width),
-      spoiled: node.spoiled ? { text: "spoiled", span: spanOfField(reader, node, "spoiled") } : undefined,
-      span,
-    },
-  ];
 }
 
 function tooLong(uri: string, text: string): Finding {
