@@ -36,6 +36,8 @@ export interface Workspace {
   uris(): readonly string[];
   /** What a file says by itself; `undefined` if it has not been set. */
   designOf(uri: string): Design | undefined;
+  /** What a file and those that it uses, near or far, say: the file's own first. Nothing is derived for it. */
+  designsOf(uri: string): readonly Design[];
   /** The files that are used by this one, near or far, that have not been set; the host should read and set them. */
   missing(uri: string): readonly string[];
   /** The files set that use this one, near or far. */
@@ -114,6 +116,7 @@ export function createWorkspace({ root }: WorkspaceOptions): Workspace {
     textOf: (uri) => texts.get(uri),
     uris: () => [...texts.keys()],
     designOf,
+    designsOf: (uri) => designsIn(gather(uri)),
     missing: (uri) => gather(uri).missing,
     usersOf: (uri) => [...texts.keys()].filter((other) => other !== uri && gather(other).rests.includes(uri)),
     build(uri) {
@@ -188,7 +191,7 @@ function buildOf(uri: string, files: Gathered): Build {
     },
     whole,
     derivation,
-    designs: [files.own, ...files.used],
+    designs: designsIn(files),
     dryFit: () => checked().fit,
     list: () => listDocument(context, model, checked().findings),
     rod,
@@ -205,6 +208,10 @@ function buildOf(uri: string, files: Gathered): Build {
       return drawn;
     },
   };
+}
+
+function designsIn({ own, used }: Gathered): readonly Design[] {
+  return [own, ...used];
 }
 
 function once<T>(make: () => T): () => T {
@@ -234,6 +241,7 @@ function together({ own, used, findings }: Gathered): Design {
       grooves: every((design) => design.shop.grooves),
       pockets: every((design) => design.shop.pockets),
       places: every((design) => design.shop.places),
+      times: every((design) => design.shop.times),
       lifts: every((design) => design.shop.lifts),
     },
     cases: every((design) => design.cases),
@@ -241,9 +249,10 @@ function together({ own, used, findings }: Gathered): Design {
     boxes: every((design) => design.boxes),
     fronts: every((design) => design.fronts),
     shelves: every((design) => design.shelves),
-      times: every((design) => design.shop.times),
     parts: every((design) => design.parts),
     cuts: every((design) => design.cuts),
+    brokenDown: every((design) => design.brokenDown),
+    usedOffcuts: every((design) => design.usedOffcuts),
     allows: every((design) => design.allows),
     findings: [...every((design) => design.findings), ...findings],
   };
@@ -251,8 +260,6 @@ function together({ own, used, findings }: Gathered): Design {
 
 function allowsOf(design: Design): readonly Allow[] {
   const blocks = [
-    brokenDown: every((design) => design.brokenDown),
-    usedOffcuts: every((design) => design.usedOffcuts),
     ...design.sheets,
     ...design.boards,
     ...design.edgings,
@@ -269,6 +276,7 @@ function allowsOf(design: Design): readonly Allow[] {
     ...design.shop.grooves,
     ...design.shop.pockets,
     ...design.shop.places,
+    ...design.shop.times,
   ];
   return [...design.allows, ...blocks.flatMap((block) => block.allows)];
 }
@@ -276,7 +284,6 @@ function allowsOf(design: Design): readonly Allow[] {
 /** By file, its own first, then by place; a finding said twice of one place is said once. */
 function sorted(findings: readonly Finding[], uri: string): readonly Finding[] {
   const rank = (finding: Finding): string => (finding.span.uri === uri ? "" : finding.span.uri);
-    ...design.shop.times,
   const seen = new Set<string>();
   return [...findings]
     .sort((a, b) =>

@@ -54,7 +54,8 @@ function capabilities(): ServerCapabilities {
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
     workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
   };
-  return Object.assign(own, ...features.map((feature) => feature.capabilities));
+  const all = [own, ...features.map((feature) => feature.capabilities)];
+  return Object.assign({}, ...all, { workspace: Object.assign({}, ...all.map(({ workspace }) => workspace ?? {})) });
 }
 
 function clientFacts({ capabilities: { workspace, textDocument }, initializationOptions }: ClientSays): ClientFacts {

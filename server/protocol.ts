@@ -17,6 +17,9 @@ export const drawings = "scantling/drawings";
 /** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
 export const readFile = "scantling/readFile";
 
+/** Server to client: the build files in the open folders, open or not. */
+export const buildFiles = "scantling/buildFiles";
+
 export interface RodChangedParams {
   readonly uri: string;
   /** Goes up by one with each change of any rod, from the server's start; no document's version. */
@@ -94,6 +97,11 @@ export interface TextFile {
 /** `null` if there is no such file, or it is not one that may be read. */
 export type ReadFileResult = { readonly text: string } | null;
 
+/** The addresses of all build files in the open folders. */
+export interface BuildFilesResult {
+  readonly uris: readonly string[];
+}
+
 /** What a client may say about itself when it starts the server; all of it may be left out. */
 export interface StartOptions {
   /** Where the pages about finding codes lie, ending in "/": the code and ".md" are put behind it. */
@@ -115,4 +123,5 @@ export const ownMessages: readonly OwnMessage[] = [
   { name: plan, kind: "request", from: "client" },
   { name: drawings, kind: "request", from: "client" },
   { name: readFile, kind: "request", from: "server" },
+  { name: buildFiles, kind: "request", from: "server" },
 ];

@@ -1,3 +1,4 @@
+import type { Design } from "../language/core/design.ts";
 import type { Build, Workspace } from "../language/service.ts";
 import { createWorkspace } from "../language/service.ts";
 import type { Waits } from "./debounce.ts";
@@ -20,6 +21,16 @@ export interface Checked {
   readonly build: Build;
 }
 
+/** A file as it stands. */
+export interface Current {
+  readonly uri: string;
+  readonly text: string;
+  /** What it says and what the files that it uses say, its own first. */
+  readonly designs: readonly Design[];
+  /** The build of exactly this text; `undefined` only where building failed. */
+  build(): Build | undefined;
+}
+
 /** What is open, and what was made of it. Files not open are read when an open one uses them. */
 export interface Session {
   /** An editor opened a document. */
@@ -38,6 +49,17 @@ export interface Session {
   addressOf(uri: string): string;
   /** Checks what is pending; then the build of the file, open or on disk. `undefined` if there is none. */
   settled(uri: string): Promise<Build | undefined>;
+  /** The file as it stands, open or on disk, with all that it uses read; nothing is checked for it. */
+  current(uri: string): Promise<Current | undefined>;
+  /** What every known build says that the file belongs to, each build's own file first; that of the file itself is the first. */
+  families(uri: string): readonly (readonly Design[])[];
+  /** Every file whose text is known, each once. */
+  known(): readonly Design[];
+  /** Reads these files, as far as there are any, so that they are known until the next check. */
+  learn(uris: readonly string[]): Promise<void>;
+  textOf(uri: string): string | undefined;
+  /** The folder that what the file uses lies in. */
+  rootOf(uri: string): string;
   /** Told after each check of the open files that were checked anew; all texts are then those last set. */
   onChecked(listener: (checked: readonly Checked[]) => void): void;
   onClosed(listener: (file: OpenFile) => void): void;
@@ -182,14 +204,19 @@ export function createSession(host: SessionHost): Session {
   }
 
   async function loaded(uri: string): Promise<Build | undefined> {
+    return (await isRead(uri)) ? built(uri) : undefined;
+  }
+
+  /** Sets the texts of the file and of all that it uses; says whether there is such a file. */
+  async function isRead(uri: string): Promise<boolean> {
     const workspace = workspaceOf(uri);
     if (!files.has(uri)) {
       const text = await host.read(uri, rootOf(uri, folders) ?? folderOf(uri)).catch(() => undefined);
-      if (text === undefined) return undefined;
+      if (text === undefined) return false;
       if (!files.has(uri)) setFromHost(workspace, uri, text);
     }
     await gather(uri);
-    return built(uri);
+    return true;
   }
 
   return {
@@ -229,6 +256,31 @@ export function createSession(host: SessionHost): Session {
       await run();
       return loaded(canonical(uri));
     },
+    async current(uri) {
+      const own = canonical(uri);
+      const workspace = workspaceOf(own);
+      if (!(await isRead(own))) return undefined;
+      const text = workspace.textOf(own);
+      if (text === undefined) return undefined;
+      return { uri: own, text, designs: workspace.designsOf(own), build: () => built(own) };
+    },
+    families(uri) {
+      const own = canonical(uri);
+      const workspace = workspaceOf(own);
+      return [own, ...workspace.usersOf(own)].map((root) => workspace.designsOf(root));
+    },
+    known() {
+      const designs = [...workspaces.values()].flatMap((workspace) =>
+        workspace.uris().flatMap((uri) => workspace.designOf(uri) ?? []),
+      );
+      return [...new Map(designs.map((design) => [design.uri, design])).values()];
+    },
+    async learn(uris) {
+      const unread = uris.map(canonical).filter((uri) => workspaceOf(uri).textOf(uri) === undefined);
+      await Promise.all(unread.map(isRead));
+    },
+    textOf: (uri) => workspaceOf(canonical(uri)).textOf(canonical(uri)),
+    rootOf: (uri) => rootOf(canonical(uri), folders) ?? folderOf(canonical(uri)),
     onChecked: (listener) => void checkedListeners.push(listener),
     onClosed: (listener) => void closedListeners.push(listener),
   };

@@ -146,6 +146,7 @@ const leads = new Set([
   "hinged",
   "corners",
   "in",
+  "grain",
 ]);
 
 /** Blocks in which openings are laid out. */

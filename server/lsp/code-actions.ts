@@ -1,9 +1,10 @@
-import type { CodeAction, CodeActionParams, Diagnostic, Range, TextEdit, WorkspaceEdit } from "vscode-languageserver";
+import type { CodeAction, CodeActionParams, Diagnostic, Range } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver";
-import type { Edit, Finding } from "../../language/core/finding.ts";
+import type { Finding } from "../../language/core/finding.ts";
 import { safeEdits } from "../../language/service.ts";
 import type { Feature, Server } from "./feature.ts";
 import { rangeOf, touches } from "./places.ts";
+import { workspaceEdit } from "./workspace-edit.ts";
 
 /** Mends all that can be mended unseen; a kind of its own, so that it can be run on saving. */
 const fixAllKind = `${CodeActionKind.SourceFixAll}.scantling`;
@@ -68,23 +69,4 @@ function fixAll(server: Server, findings: readonly Finding[], uri: string): read
   const edits = safeEdits(findings, uri);
   if (edits.length === 0) return [];
   return [{ title: "Mend all that is clear", kind: fixAllKind, edit: workspaceEdit(server, edits) }];
-}
-
-/** Edits of open files name the version they are for, so that the editor refuses them on any other text. */
-function workspaceEdit({ session, client }: Server, edits: readonly Edit[]): WorkspaceEdit {
-  const changes = [...new Set(edits.map((edit) => edit.span.uri))].map((uri) => ({
-    uri: session.addressOf(uri),
-    version: session.file(uri)?.version ?? null,
-    edits: edits.filter((edit) => edit.span.uri === uri).map(textEdit),
-  }));
-  if (client().versionedEdits) {
-    return {
-      documentChanges: changes.map(({ uri, version, edits: own }) => ({ textDocument: { uri, version }, edits: own })),
-    };
-  }
-  return { changes: Object.fromEntries(changes.map((change) => [change.uri, change.edits])) };
-}
-
-function textEdit({ span, text }: Edit): TextEdit {
-  return { range: rangeOf(span), newText: text };
 }

@@ -3,9 +3,19 @@ import { cutList } from "./cut-list.ts";
 import { diagnostics } from "./diagnostics.ts";
 import { drawings } from "./drawings.ts";
 import type { Feature } from "./feature.ts";
+import { lenses } from "./lenses.ts";
+import { links } from "./links.ts";
 import { list } from "./list.ts";
+import { names } from "./names.ts";
 import { plan } from "./plan.ts";
+import { rename } from "./rename.ts";
+import { renameFiles } from "./rename-files.ts";
 import { rod } from "./rod.ts";
+import { structure } from "./structure.ts";
+import { symbols } from "./symbols.ts";
 
 /** All that the server can do: a new ability is one file and one word here. */
-export const features: readonly Feature[] = [diagnostics, codeActions, rod, cutList, list, plan, drawings];
+export const features: readonly Feature[] = [
+  ...[diagnostics, codeActions, names, rename, symbols, structure, links, lenses, renameFiles],
+  ...[rod, cutList, list, plan, drawings],
+];

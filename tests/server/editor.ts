@@ -34,6 +34,8 @@ export interface EditorOptions {
   readonly options?: StartOptions;
   /** Answers `scantling/readFile`; the request is unknown to the editor if left out. */
   readonly readFile?: (uri: string) => string | null;
+  /** Answers `scantling/buildFiles`; the request is unknown to the editor if left out. */
+  readonly buildFiles?: () => readonly string[];
 }
 
 /** Starts a server within this process. */
@@ -82,7 +84,8 @@ export async function start(connection: MessageConnection, options: EditorOption
     registered.push(...params.registrations.map((each) => each.method));
     return null;
   });
-  const { readFile } = options;
+  const { readFile, buildFiles } = options;
+  if (buildFiles !== undefined) connection.onRequest("scantling/buildFiles", () => ({ uris: buildFiles() }));
   if (readFile !== undefined) {
     connection.onRequest("scantling/readFile", ({ uri }: { uri: string }) => {
       const text = readFile(uri);

@@ -22,6 +22,7 @@ test("the messages are those of the table", () => {
     "client request scantling/plan",
     "client request scantling/drawings",
     "server request scantling/readFile",
+    "server request scantling/buildFiles",
   ]);
 });
 
