@@ -3,7 +3,7 @@ import type { ListFinding } from "../../language/view/types.ts";
 /** One finding as the problem matcher `$scantling` reads it, in one line: `chest.scant:34:17: error slide/too-long: …`. */
 export function findingLine(finding: ListFinding, labelOf: (uri: string) => string): string {
   const { file, line, column, severity, code, message, remedy } = finding;
-  const text = [message, remedy].filter((each) => each !== "").join("; ");
+  const text = remedy === "" ? message : `${message.replace(/\.$/, "")}. ${remedy}`;
   return harmless(`${labelOf(file)}:${line}:${column}: ${severity} ${code}: ${text}`);
 }
 

@@ -2,8 +2,8 @@ import { mkdir } from "node:fs/promises";
 import { join } from "node:path";
 import type { FrameLocator, Page } from "playwright-core";
 import { eventually, PATIENCE_MS } from "./eventually.ts";
-import type { EditorSession } from "./harness.ts";
 import { outFolder } from "./out-folder.ts";
+import type { EditorSession } from "./session.ts";
 
 /** One row of the Problems panel; line and column count from 1, as the panel shows them. */
 export interface Problem {
@@ -38,6 +38,11 @@ export async function runCommand(page: Page, title: string): Promise<void> {
   await choose(page, "F1", `>${title}`, (label) => label === title || label.startsWith(`${title},`));
 }
 
+/** Types into the box of quick open and takes the row whose label fits. */
+export async function quickOpen(page: Page, text: string, fits: (label: string) => boolean): Promise<void> {
+  await choose(page, "Control+P", text, fits);
+}
+
 /** Opens a quick pick with a key, types into it and takes the row whose label fits. */
 async function choose(page: Page, key: string, text: string, fits: (label: string) => boolean): Promise<void> {
   const input = page.locator(".quick-input-widget input").first();
@@ -55,7 +60,31 @@ async function choose(page: Page, key: string, text: string, fits: (label: strin
     await rows.nth(found).click({ timeout: 3000 });
     return true;
   });
+  // What was chosen may ask on in the same box, which is empty then.
+  await eventually("the box to go", async () => !(await input.isVisible()) || (await input.inputValue()) !== text);
+}
+
+/** Takes the row whose label fits in the quick pick that a command has opened or is about to. */
+export async function chooseRow(page: Page, fits: (label: string) => boolean): Promise<void> {
+  const input = page.locator(".quick-input-widget input").first();
+  const rows = page.locator(".quick-input-list .monaco-list-row");
+  await eventually("the row to be offered", async () => {
+    const found = await indexOfRow(page, fits);
+    if (found === undefined) return false;
+    await rows.nth(found).click({ timeout: 3000 });
+    return true;
+  });
   await input.waitFor({ state: "hidden", timeout: PATIENCE_MS });
+}
+
+/** The lines of the active editor that are in view. */
+export async function activeText(page: Page): Promise<string> {
+  const lines = page.locator(".editor-group-container.active .monaco-editor .view-lines .view-line");
+  const placed = await lines.evaluateAll((found) =>
+    found.map((line) => [Number.parseInt(line.style.top, 10), line.textContent ?? ""] as const),
+  );
+  const sorted = [...placed].sort(([a], [b]) => a - b).map(([, text]) => text.replaceAll("\u00a0", " "));
+  return sorted.join("\n");
 }
 
 async function indexOfRow(page: Page, fits: (label: string) => boolean): Promise<number | undefined> {

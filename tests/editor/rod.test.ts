@@ -1,0 +1,93 @@
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import type { Frame } from "playwright-core";
+import { expect, test } from "vitest";
+import { eventually } from "./eventually.ts";
+import { useEditor } from "./harness.ts";
+import { cursorLine, goTo } from "./typing.ts";
+import { openFile, runCommand, screenshot, setTheme, webview } from "./workbench.ts";
+
+const FILE = "sewing-room.scant";
+const editor = useEditor();
+
+test("the parts that are written where the cursor is are marked on the rod", async () => {
+  const { page, folder } = editor();
+  const lines = (await readFile(join(folder, FILE), "utf8")).split("\n");
+  await openFile(page, FILE);
+  await runCommand(page, "Scantling: Open the Rod");
+  const marked = webview(page).locator('tr[data-part][aria-current="true"]');
+  await webview(page).locator("tr[data-part]").first().waitFor();
+  await runCommand(page, "View: Focus First Editor Group");
+  await goTo(page, { line: lines.findIndex((line) => line.startsWith("part ledger")) + 1, column: 6 });
+  await eventually("the ledger to be marked", async () => (await marked.allInnerTexts()).join("|").includes("ledger"));
+  await goTo(page, { line: 1, column: 1 });
+  await eventually("no mark at the title", async () => (await marked.count()) === 0);
+});
+
+test("the drawings can be looked at closer, and a part leads to where it is written", async () => {
+  const { page } = editor();
+  await openFile(page, FILE);
+  await runCommand(page, "Scantling: Open the Rod");
+  const rod = webview(page);
+  await rod.locator(".drawings summary").first().click();
+  const drawing = rod.locator(".pane svg");
+  await drawing.waitFor();
+  const whole = await drawing.getAttribute("viewBox");
+  await rod.locator(".pane").focus();
+  for (const key of ["+", "+", "ArrowRight"]) await page.keyboard.press(key);
+  const near = await drawing.getAttribute("viewBox");
+  expect(Number(near?.split(" ")[2])).toBeLessThan(Number(whole?.split(" ")[2]));
+  await page.keyboard.press("0");
+  expect(await drawing.getAttribute("viewBox")).toBe(whole);
+
+  const part = drawing.locator("[data-uri]").last();
+  const name = await part.getAttribute("aria-label");
+  await part.locator("path").first().click({ force: true });
+  const line = await eventually("a line of the text", async () => {
+    const now = await cursorLine(page);
+    return now !== undefined && 1 < now ? now : undefined;
+  });
+  expect(name).not.toBe("");
+  expect(line).toBeGreaterThan(1);
+});
+
+test("the rod is sound for those who do not see it, or not well, in four themes", async () => {
+  const session = editor();
+  const { page } = session;
+  await openFile(page, FILE);
+  await runCommand(page, "Scantling: Open the Rod");
+  await webview(page).locator("tr[data-part]").first().waitFor();
+  if (!(await webview(page).locator(".pane svg").isVisible()))
+    await webview(page).locator(".drawings summary").first().click();
+  await webview(page).locator(".pane svg").waitFor();
+  const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+  for (const theme of ["light", "dark", "high contrast", "high contrast light"] as const) {
+    await setTheme(session, theme);
+    const frame = await rodFrame();
+    await frame.evaluate(axe);
+    // Colours follow the theme a moment later than the window does.
+    const faults = await eventually(`no fault in ${theme}`, async () => {
+      const found = await violations(frame);
+      if (0 < found.length) throw new Error(found.join("\n"));
+      return found;
+    });
+    expect(faults).toEqual([]);
+    await screenshot(page, `rod-${theme.replaceAll(" ", "-")}`);
+  }
+});
+
+async function rodFrame(): Promise<Frame> {
+  const element = await webview(editor().page).locator("html").elementHandle();
+  const frame = await element?.ownerFrame();
+  if (frame === null || frame === undefined) throw new Error("The rod is in no frame.");
+  return frame;
+}
+
+/** What axe finds wrong with the page, each with the elements it finds it in; throws where it finds next to nothing to check. */
+function violations(frame: Frame): Promise<readonly string[]> {
+  return frame.evaluate(`axe.run(document, { resultTypes: ["violations"] }).then(({ violations, passes }) => {
+    if (passes.length < 15) throw new Error("Only " + passes.length + " rules had something to check.");
+    return violations.map(({ id, help, nodes }) => id + ": " + help + " " + nodes.slice(0, 3).map(({ html }) => html).join(" "));
+  })`);
+}
