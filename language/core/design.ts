@@ -353,6 +353,8 @@ export interface CaseBlock extends NamedBlock {
     | { readonly frame: FaceFrame | undefined; readonly layout: readonly LayoutItem[]; readonly span: Span }
     | undefined;
   readonly freestanding: Word | undefined;
+  /** The cases that it meets at inside corners. */
+  readonly meets: readonly { readonly side: "left" | "right"; readonly with: Word; readonly key: Word }[];
   readonly onWall: Word | undefined;
 }
 
@@ -507,25 +509,25 @@ export interface PartBlock extends NamedBlock {
   readonly edging: readonly StockUse[];
 }
 
-export interface CutRecord {
-  readonly owner: Word;
 /** Where a `cut` block stands, its closing bracket counted in where there is one. */
 export interface CutBlock {
   readonly span: Span;
 }
 
 /** Pieces of one part that exist: `front inks rail 2 at 13 11/16`. */
-  readonly of: Word;
+export interface CutRecord {
   /** `box`, `front`, `false front`, `case`, ... */
+  readonly owner: Word;
+  readonly of: Word;
+  /** Missing for a part that is stated by hand, which is named by `of`. */
   readonly part: Word | undefined;
   readonly count: Expr;
-  /** Missing for a part that is stated by hand, which is named by `of`. */
+  /** Length and width as measured; missing: as derived. */
   readonly at: Measure | undefined;
   readonly wide: Measure | undefined;
-  /** Length and width as measured; missing: as derived. */
+  readonly stock: Word | undefined;
   readonly spoiled: Word | undefined;
   readonly span: Span;
-  readonly stock: Word | undefined;
 }
 
 /** Whole sheets or boards that are whole no longer: `sheet birch-18 1`. */

@@ -263,6 +263,10 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       },
       edging,
       frame: { form: "frame BOARD { ... }", means: "the face frame; leave it out for a frameless case" },
+      corner: {
+        form: "corner left CASE | right CASE",
+        means: "the case that it meets at an inside corner there, faces at a right angle; what opens must clear",
+      },
       rear: {
         form: "rear { ... }",
         means: "frame and openings on the back face, which share the case's depth with those in front",

@@ -92,6 +92,7 @@ function caseFrame(context: Context, block: CaseBlock, stocks: ReadonlyMap<strin
   const first = (use: StockUse | undefined): Stock | undefined => stockOf(use?.stocks[0]);
   const kickHigh = size(context, block.kick?.high);
   const kickDeep = size(context, block.kick?.deep);
+  for (const corner of block.meets) resolve(context, "case", corner.with, context.names.of.case);
   const panels = first(block.panels);
   return {
     context,

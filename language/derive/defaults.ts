@@ -174,6 +174,11 @@ export const defaults = {
     tag: "common practice",
     because: "a strip a little higher than the slide, so that its screws stay clear of the edges",
   },
+  "pull.stands": {
+    value: inch(5, 4),
+    tag: "common practice",
+    because: "how far an ordinary pull or knob stands out from its front",
+  },
   "hinge.cup": {
     value: millimetres(35),
     tag: "as transcribed",

@@ -16,6 +16,7 @@ const own = new Set([
   "spanning",
   "layout",
   "rear",
+  "meets",
 ]);
 
 type Likable = FillBlock | NamedBlock;

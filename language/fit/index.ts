@@ -25,6 +25,7 @@ import { tenonMustEndInStile } from "./frame/tenon-within-stile.ts";
 import { grooveShouldLeaveWoodInFront } from "./frame/wood-before-groove.ts";
 import { frontMustClearNeighbour } from "./front/clear-of-neighbour.ts";
 import { insetFrontShouldClearEvenly } from "./front/inset-clear.ts";
+import { frontMustPassInsideCorner } from "./front/inside-corner.ts";
 import { overlayMustStayOnCase } from "./front/within-case.ts";
 import { workShouldBeWithinOnePersonsReach } from "./handling/within-one-persons-lift.ts";
 import { bottomGrooveShouldBeClear } from "./joint/bottom-groove-clear.ts";
@@ -112,6 +113,7 @@ export const checks: readonly Check[] = [
   memberShouldBeWiderThanGroove,
   // fronts and doors
   frontMustClearNeighbour,
+  frontMustPassInsideCorner,
   overlayMustStayOnCase,
   insetFrontShouldClearEvenly,
   doorMustSwingClear,

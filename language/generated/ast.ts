@@ -61,6 +61,7 @@ export type ScantlingKeywordNames =
     | "clearance"
     | "cm"
     | "core"
+    | "corner"
     | "corners"
     | "costs"
     | "count"
@@ -804,6 +805,26 @@ export function isMeasureProperty(item: unknown): item is MeasureProperty {
     return reflection.isInstance(item, MeasureProperty.$type);
 }
 
+/** The case that this one meets at an inside corner of the room. */
+export interface MeetsProperty extends langium.AstNode {
+    readonly $container: FillBlock | FrameProperty | NamedBlock | OpeningItem | PartBlock | Rear | ShopBlock;
+    readonly $type: 'MeetsProperty';
+    key: 'corner';
+    side: 'left' | 'right';
+    with: string;
+}
+
+export const MeetsProperty = {
+    $type: 'MeetsProperty',
+    key: 'key',
+    side: 'side',
+    with: 'with'
+} as const;
+
+export function isMeetsProperty(item: unknown): item is MeetsProperty {
+    return reflection.isInstance(item, MeetsProperty.$type);
+}
+
 export interface Member extends langium.AstNode {
     readonly $container: FillBlock | FrameProperty | NamedBlock | OpeningItem | PartBlock | Rear | ShopBlock | Split;
     readonly $type: 'Member';
@@ -1089,7 +1110,7 @@ export function isProject(item: unknown): item is Project {
     return reflection.isInstance(item, Project.$type);
 }
 
-export type Property = Allow | ChoiceProperty | CornersProperty | CountProperty | DividersProperty | FlagProperty | FrameProperty | GaugeProperty | HingesProperty | JointProperty | KickProperty | LayoutItem | LengthsProperty | MeasureProperty | MidProperty | NailersProperty | PercentProperty | PriceProperty | Rear | ScrewsProperty | SizeProperty | SlidesProperty | SpeciesProperty | StockProperty | TableProperty | TimeProperty | TopProperty | WeightProperty;
+export type Property = Allow | ChoiceProperty | CornersProperty | CountProperty | DividersProperty | FlagProperty | FrameProperty | GaugeProperty | HingesProperty | JointProperty | KickProperty | LayoutItem | LengthsProperty | MeasureProperty | MeetsProperty | MidProperty | NailersProperty | PercentProperty | PriceProperty | Rear | ScrewsProperty | SizeProperty | SlidesProperty | SpeciesProperty | StockProperty | TableProperty | TimeProperty | TopProperty | WeightProperty;
 
 export const Property = {
     $type: 'Property'
@@ -1514,6 +1535,7 @@ export type ScantlingAstType = {
     Lift: Lift
     Measure: Measure
     MeasureProperty: MeasureProperty
+    MeetsProperty: MeetsProperty
     Member: Member
     MidProperty: MidProperty
     NailersProperty: NailersProperty
@@ -2043,6 +2065,21 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 values: {
                     name: MeasureProperty.values,
                     defaultValue: []
+                }
+            },
+            superTypes: [Property.$type]
+        },
+        MeetsProperty: {
+            name: MeetsProperty.$type,
+            properties: {
+                key: {
+                    name: MeetsProperty.key
+                },
+                side: {
+                    name: MeetsProperty.side
+                },
+                with: {
+                    name: MeetsProperty.with
                 }
             },
             superTypes: [Property.$type]

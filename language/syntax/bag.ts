@@ -31,7 +31,7 @@ export interface Bag {
 }
 
 /** Properties that may well stand several times in one block. */
-const repeatable = new Set(["edging", "mid"]);
+const repeatable = new Set(["edging", "mid", "corner"]);
 
 export function bagOf(reader: Reader, block: BlockWord, properties: readonly ast.Property[]): Bag {
   const byKey = new Map<string, KeyedProperty[]>();

@@ -1,7 +1,7 @@
 import type { CaseBlock } from "../core/design.ts";
 import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
-import { bagOf, flag, givenList, joint, only, stockUse, stockUses } from "./bag.ts";
+import { allOf, bagOf, flag, givenList, joint, only, stockUse, stockUses } from "./bag.ts";
 import { lowerMeasure } from "./lower-expr.ts";
 import { lowerFaceFrame, lowerLayout } from "./lower-layout.ts";
 import { blockOf } from "./lower-stock.ts";
@@ -36,9 +36,17 @@ export function lowerCase(reader: Reader, node: ast.NamedBlock): readonly CaseBl
       layout: lowerLayout(reader, node.properties),
       rear: rearOf(reader, node),
       freestanding: flag(bag, "freestanding"),
+      meets: meetsOf(bag),
       onWall: flag(bag, "on-wall"),
     },
   ];
+}
+
+function meetsOf(bag: Bag): CaseBlock["meets"] {
+  return allOf(bag, "MeetsProperty", "corner").flatMap(({ node, key }) => {
+    const other = wordOf(bag.reader, node, "with", maybe(node.with));
+    return other === undefined || maybe(node.side) === undefined ? [] : [{ side: node.side, with: other, key }];
+  });
 }
 
 function topOf(bag: Bag): CaseBlock["top"] {

@@ -15,6 +15,7 @@ const special: Readonly<Record<string, readonly string[]>> = {
 const examples: Readonly<Record<string, string>> = {
   LENGTH: "3/4",
   NAME: "some-name",
+  CASE: "some-case",
   STOCK: "some-stock",
   BOARD: "oak",
   COUNT: "3",

@@ -1,4 +1,4 @@
-import { type CatalogueRow, error, hint, warning } from "./row.ts";
+import { type CatalogueRow, error, hint, orElse, warning } from "./row.ts";
 
 /** Joints, screws, frames, fronts and doors. */
 export const joints: Readonly<Record<string, CatalogueRow>> = {
@@ -78,6 +78,13 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "A front spans openings that are not in one face of one case.",
   ),
   "front/collide": error("Fronts that collide", "Two fronts cover the same place."),
+  "front/inside-corner": orElse(
+    error(
+      "Front that cannot pass an inside corner",
+      "Two cases meet at an inside corner, and what opens in one strikes the fronts, or the pulls, of the other.",
+    ),
+    "warning",
+  ),
   "front/tight-gap": warning(
     "Fronts too close",
     "Two fronts stand closer than keeps them from rubbing.",
