@@ -65,6 +65,9 @@ function clientFacts({ capabilities: { workspace, textDocument }, initialization
     relatedInformation: textDocument?.publishDiagnostics?.relatedInformation === true,
     hasFolders: workspace?.workspaceFolders === true,
     watchesOnRequest: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    hasConfiguration: workspace?.configuration === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     findingPages: typeof findingPages === "string" ? findingPages : undefined,
   };
 }

@@ -1,6 +1,6 @@
-import type { Block } from "../core/design.ts";
 import type { Span } from "../core/span.ts";
 import { startOfFile } from "../core/span.ts";
+import { madeIn, partsOf } from "./owners.ts";
 import type { Scene } from "./scene.ts";
 
 /** A line shown above a place. */
@@ -10,21 +10,16 @@ export interface Lens {
 }
 
 /** Above the file: the rod. Above each block that gives parts: how many pieces. */
-export function lensesOf({ uri, designs, model }: Scene): readonly Lens[] {
-  const own = designs.find((design) => design.uri === uri);
-  if (own === undefined || model.parts.length === 0) return [];
-  const blocks: readonly Block[] = [...own.cases, ...own.boxes, ...own.fronts, ...own.shelves, ...own.parts];
+export function lensesOf(scene: Scene): readonly Lens[] {
+  const { uri, model } = scene;
+  if (model.parts.length === 0) return [];
   const pieces = model.parts.reduce((sum, part) => sum + part.quantity, 0);
   return [
     { span: startOfFile(uri), title: `Open the rod: ${count(pieces, "piece")}` },
-    ...blocks.flatMap(({ head, span }): readonly Lens[] => {
-      const parts = model.parts.filter(
-        ({ source }) => source.uri === uri && span.start <= source.start && source.end <= span.end,
-      );
+    ...madeIn(scene).flatMap((made): readonly Lens[] => {
+      const parts = partsOf(scene, made);
       const quantity = parts.reduce((sum, part) => sum + part.quantity, 0);
-      return quantity === 0
-        ? []
-        : [{ span: head, title: `${count(quantity, "piece")} of ${count(parts.length, "shape")}` }];
+      return quantity === 0 ? [] : [{ span: made.block.head, title: count(quantity, "piece") }];
     }),
   ];
 }

@@ -15,13 +15,13 @@ export function selectionsAt(uri: string, outline: Outline, offset: number): rea
   const lines = text.split(/\r\n|\r|\n/);
   const file = { ...startOfFile(uri), end: text.length, endLine: lines.length - 1, endColumn: lines.at(-1)!.length };
   const spans = [...word, ...inItems(uri, outline, outline.items, offset), file];
-  // Each must hold the one before, and be more than it.
-  return spans.reduce<Span[]>((kept, span) => {
+  const kept: Span[] = [];
+  for (const span of spans) {
     const last = kept.at(-1);
-    const holds = last === undefined || (span.start <= last.start && last.end <= span.end);
-    const same = last !== undefined && span.start === last.start && span.end === last.end;
-    return holds && !same ? [...kept, span] : kept;
-  }, []);
+    const isMore = last === undefined || span.start < last.start || last.end < span.end;
+    if (isMore && (last === undefined || (span.start <= last.start && last.end <= span.end))) kept.push(span);
+  }
+  return kept;
 }
 
 function inItems(uri: string, outline: Outline, items: readonly OutlineItem[], offset: number): readonly Span[] {

@@ -28,6 +28,12 @@ export interface ClientFacts {
   readonly hasFolders: boolean;
   /** Whether it watches files when the server asks it to. */
   readonly watchesOnRequest: boolean;
+  /** Whether it answers what its settings are. */
+  readonly hasConfiguration: boolean;
+  /** Whether it asks for inlay hints anew when it is told to. */
+  readonly refreshesHints: boolean;
+  /** Whether it fills in the gaps of what is completed one after the other. */
+  readonly snippets: boolean;
   /** Where the pages about finding codes lie, ending in "/". */
   readonly findingPages: string | undefined;
 }

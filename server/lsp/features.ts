@@ -3,6 +3,8 @@ import { cutList } from "./cut-list.ts";
 import { diagnostics } from "./diagnostics.ts";
 import { drawings } from "./drawings.ts";
 import type { Feature } from "./feature.ts";
+import { hover } from "./hover.ts";
+import { inlayHints } from "./inlay-hints.ts";
 import { lenses } from "./lenses.ts";
 import { links } from "./links.ts";
 import { list } from "./list.ts";
@@ -16,6 +18,6 @@ import { symbols } from "./symbols.ts";
 
 /** All that the server can do: a new ability is one file and one word here. */
 export const features: readonly Feature[] = [
-  ...[diagnostics, codeActions, names, rename, symbols, structure, links, lenses, renameFiles],
+  ...[diagnostics, codeActions, hover, inlayHints, names, rename, symbols, structure, links, lenses, renameFiles],
   ...[rod, cutList, list, plan, drawings],
 ];

@@ -121,6 +121,9 @@ const least: ClientFacts = {
   relatedInformation: false,
   hasFolders: false,
   watchesOnRequest: false,
+  hasConfiguration: false,
+  refreshesHints: false,
+  snippets: false,
   findingPages: undefined,
 };
 

@@ -36,6 +36,8 @@ export interface EditorOptions {
   readonly readFile?: (uri: string) => string | null;
   /** Answers `scantling/buildFiles`; the request is unknown to the editor if left out. */
   readonly buildFiles?: () => readonly string[];
+  /** Answers what the settings of a section are. */
+  readonly settings?: () => object;
 }
 
 /** Starts a server within this process. */
@@ -84,7 +86,8 @@ export async function start(connection: MessageConnection, options: EditorOption
     registered.push(...params.registrations.map((each) => each.method));
     return null;
   });
-  const { readFile, buildFiles } = options;
+  const { readFile, buildFiles, settings } = options;
+  if (settings !== undefined) connection.onRequest("workspace/configuration", () => [settings()]);
   if (buildFiles !== undefined) connection.onRequest("scantling/buildFiles", () => ({ uris: buildFiles() }));
   if (readFile !== undefined) {
     connection.onRequest("scantling/readFile", ({ uri }: { uri: string }) => {

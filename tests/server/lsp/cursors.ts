@@ -48,12 +48,28 @@ export interface Bench extends Marked {
   after(edit: WorkspaceEdit | null | undefined): ReadonlyMap<string, string>;
 }
 
-export async function bench(source: string, others: Readonly<Record<string, string>> = {}): Promise<Bench> {
+/** `settings` are those of the inlay hints; the editor has none if left out. */
+export async function bench(
+  source: string,
+  others: Readonly<Record<string, string>> = {},
+  settings?: () => object,
+): Promise<Bench> {
   const own = marked(source);
   const files = new Map(Object.entries(others).map(([name, text]) => [`file:///shop/${name}`, text]));
   const editor = await inProcess(
     { readDisk: async (uri) => files.get(uri) },
-    { folders: ["file:///shop"], buildFiles: () => [mainFile, ...files.keys()] },
+    {
+      folders: ["file:///shop"],
+      buildFiles: () => [mainFile, ...files.keys()],
+      capabilities: {
+        workspace: { workspaceEdit: { documentChanges: true }, configuration: settings !== undefined },
+        textDocument: {
+          publishDiagnostics: { relatedInformation: true },
+          completion: { completionItem: { snippetSupport: true } },
+        },
+      },
+      ...(settings === undefined ? {} : { settings }),
+    },
   );
   files.set(mainFile, own.text);
   editor.open(mainFile, own.text);

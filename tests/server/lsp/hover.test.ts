@@ -1,0 +1,103 @@
+import { expect, test } from "vitest";
+import type { Hover, InlayHint, MarkupContent } from "vscode-languageserver-protocol";
+import { bench } from "./cursors.ts";
+
+/** Sizes worked out by hand: 5 1/2 − 23/32 (the bottom under it) = 4 25/32; 30 − 2 × 23/32 − 8 = 20 9/16; 15 1/2 − 2 × 1/2 = 14 1/2; 6 − 1/4 − 1/4 = 5 1/2; 22 − 1/2 leaves room for the 20. */
+const job = `inches
+read to 1/32
+sheet p«stock»ly { called 3/4  measures 23/32 }
+slides runner { mount side  extension full  lengths 10 to 22 by 2  behind 1/2  carries 100 lb }
+let ga«let»p = 3/32
+opening desk { wide 15 1/2  high 6  deep 22 }
+opening lower { wide 15 1/2  high 6 + 3/4  deep 22 }
+bo«box»x for des«opening»k { sid«sides»es ply  bottom ply under  sli«slides»des run«runner»ner  hol«holds»ds 10 lb }
+box for lower like desk { hi«high»gh desk.hei«path»ght - gap }
+fro«front»nt for desk { overlay 1«number»/2  slab ply }
+case base {
+  wide 24  high 30  deep 24  panels ply
+  down {
+    opening top 8
+    opening rest-of-it re«rest»st
+  }
+}
+// comm«comment»ent
+`;
+
+const said = async (cursor: string): Promise<string> => {
+  const shop = await bench(job);
+  const found = await shop.ask<Hover | null>("textDocument/hover", cursor);
+  return found === null ? "" : (found.contents as MarkupContent).value;
+};
+
+test.each([
+  ["box", ["`box for OPENINGS { ... }`", "**14 1/2 × 5 1/2 × 20 in** desk"]],
+  ["box", ["- width **14 1/2 in** = 15 1/2 (opening width) − 2 × 1/2 (clearance) — common practice"]],
+  ["box", ["  - clearance **1/2 in** — default: common practice, the thickness of an ordinary side-mounted slide"]],
+  ["box", ["  - opening width **15 1/2 in** — written in [line 6](file:///shop/main.scant#L6)"]],
+  ["box", ["its slides carry", "rated 100.0 lb", "weighs"]],
+  ["slides", ["`slides NAME [LENGTH]`", "slide length **20 in** = the longest of the series not over 21 1/2 (room)"]],
+  ["slides", ["sold: 10, 12, 14, 16, 18, 20, 22"]],
+  ["sides", ["**side** of box desk: 2 × 20 × 4 25/32 × 23/32 in", "- length **20 in**"]],
+  ["holds", ["What it will carry", "sags"]],
+  ["opening", ["opening **desk**: 15 1/2 × 6 × 22 in", "box 14 1/2 × 5 1/2 × 20 in", "front 16 1/2 × 7 in"]],
+  ["stock", ["sheet **ply** 23/32 in thick (18.256 mm)", "- measures 23/32", "thickness **23/32 in** — written"]],
+  ["runner", ["slides **runner**", "- mount side", "- lengths 10 to 22 by 2 in", "- carries 100 lb"]],
+  ["let", ["length **gap** 3/32 in (2.381 mm)", "written in [line 5]"]],
+  ["path", ["**desk.height** 6 in (152.4 mm)"]],
+  ["high", ["`high LENGTH`", "height **5 29/32 in**"]],
+  ["front", ["`front for OPENINGS { ... }`", "**16 1/2 × 7 in** desk", "one overlay **1/2 in** — written"]],
+  ["number", ["1/2 in = 12.7 mm"]],
+  ["rest", ["the rest: **20 9/16 in**", "clear size"]],
+])("hover on %s says where its sizes come from", async (cursor, pieces) => {
+  const text = await said(cursor);
+  for (const piece of pieces) expect(text).toContain(piece);
+});
+
+test("a comment says nothing, and no hover goes on for longer than a page", async () => {
+  expect(await said("comment")).toBe("");
+  expect((await said("box")).split("\n").length).toBeLessThan(50);
+});
+
+const everywhere = { start: { line: 0, character: 0 }, end: { line: 1000, character: 0 } };
+
+test("inlay hints: box sizes, chosen slides, shares and openings, with their origins", async () => {
+  const shop = await bench(job);
+  const hints = await shop.askFile<InlayHint[]>("textDocument/inlayHint", { range: everywhere });
+  const shown = hints.map(({ position, label }) => `${position.line + 1}: ${label}`);
+  expect(shown).toEqual([
+    "8: 14 1/2 × 5 1/2 × 20 in",
+    "8: 20",
+    "9: 14 1/2 × 5 29/32 × 20 in",
+    "14: 22 9/16 × 8 × 24 in",
+    "15: 22 9/16 × 20 9/16 × 24 in",
+    "15: 20 9/16",
+  ]);
+  expect((hints[0]!.tooltip as MarkupContent).value).toContain("clearance **1/2 in** — default");
+  const own = await shop.askFile<InlayHint[]>("textDocument/inlayHint", {
+    range: { start: { line: 8, character: 0 }, end: { line: 8, character: 9 } },
+  });
+  expect(own.map(({ label }) => label)).toEqual(["14 1/2 × 5 29/32 × 20 in"]);
+});
+
+test("settings take hints away, at once", async () => {
+  const settings: Record<string, boolean> = { boxSizes: false, openings: false };
+  const shop = await bench(job, {}, () => settings);
+  const labels = async () =>
+    (await shop.askFile<InlayHint[]>("textDocument/inlayHint", { range: everywhere })).map(({ label }) => label);
+  expect(await labels()).toEqual(["20", "20 9/16"]);
+  settings["slides"] = false;
+  settings["shares"] = false;
+  await shop.editor.connection.sendNotification("workspace/didChangeConfiguration", { settings: {} });
+  expect(await labels()).toEqual([]);
+});
+
+test("in a file of millimetres everything is told in millimetres", async () => {
+  const shop = await bench(`millimetres
+sheet ply { called 18  measures 17.6 }
+slides runner { lengths 250 to 550 by 50  behind 10  clearance 12.5  above 6  below 7 }
+opening a { wide 400  high 150  deep 500 }
+bo«box»x for a { sides ply  slides runner }
+`);
+  const found = await shop.ask<Hover>("textDocument/hover", "box");
+  expect((found.contents as MarkupContent).value).toContain("**375 × 137 × 450 mm** a");
+});
