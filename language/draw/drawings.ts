@@ -1,8 +1,10 @@
+import { place } from "../solid/place.ts";
 import { boxViews } from "./box-view.ts";
 import type { Desk } from "./desk.ts";
 import { millimetres, reductionFor } from "./desk.ts";
 import type { Drawing } from "./display-list.ts";
 import { elevation, finishedFace } from "./elevation.ts";
+import { explodedViews } from "./exploded.ts";
 import { frontDetails } from "./front-detail.ts";
 import type { Scene } from "./place/scene.ts";
 import { scenesOf } from "./place/scene.ts";
@@ -18,6 +20,7 @@ export function drawingsOf(desk: Desk): readonly Drawing[] {
     ...scenes.flatMap((scene) => sceneDrawings(desk, scene)),
     ...boxViews(desk, scenes),
     ...frontDetails(desk),
+    ...explodedViews(desk, place(desk.context, desk.model)),
     ...sticksOf(scenes).flatMap((stick) => stickDrawing(desk, stick, stickReduction(desk, stick)) ?? []),
   ];
 }

@@ -1,5 +1,6 @@
 import type { Drawing } from "../draw/display-list.ts";
 import { drawingsOf } from "../draw/drawings.ts";
+import { isExploded } from "../draw/exploded.ts";
 import { scenesOf } from "../draw/place/scene.ts";
 import type { Stick } from "../draw/sticks.ts";
 import { sticksOf } from "../draw/sticks.ts";
@@ -28,6 +29,7 @@ export function packetPapers(desk: PaperDesk, size: PaperSize): Papers {
     planSection(desk, wide),
     settingsSection(desk, wide),
     hardwareSection(desk, wide),
+    explodedSection(drawings, wide),
     assemblySection(desk, wide),
     stickSection(desk, paperSticks(desk), wide),
   ]);
@@ -39,10 +41,30 @@ export function paperSticks(desk: PaperDesk): readonly Stick[] {
 }
 
 function drawingSection(drawings: readonly Drawing[], wide: number): Section {
-  // The finished face stands on the title page; sticks have pages of their own.
-  const shown = drawings.filter((drawing) => !drawing.id.endsWith("-finished") && !drawing.id.startsWith("stick "));
+  // The finished face stands on the title page, what is apart before its assembly; sticks have pages of their own.
+  const shown = drawings.filter(
+    (drawing) => !drawing.id.endsWith("-finished") && !drawing.id.startsWith("stick ") && !isExploded(drawing),
+  );
   if (shown.length === 0) return { title: "Drawings", begins: "behind", pieces: [] };
   return { title: "Drawings", begins: "new page", pieces: figures(shown, wide) };
+}
+
+/** How it all goes together, looked at before it is read. */
+function explodedSection(drawings: readonly Drawing[], wide: number): Section {
+  const shown = drawings.filter(isExploded);
+  if (shown.length === 0) return { title: "Exploded views", begins: "behind", pieces: [] };
+  return {
+    title: "Exploded views",
+    begins: "new page",
+    pieces: [
+      heading("Exploded views", wide),
+      paragraph(
+        "Isometric, each axis to scale, with the letters of the cut list. A chain line leads from a piece to where it goes; corners that are woven are drawn in steps.",
+        wide,
+      ),
+      ...figures(shown, wide),
+    ],
+  };
 }
 
 function assemblySection(desk: PaperDesk, wide: number): Section {
