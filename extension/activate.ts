@@ -65,7 +65,7 @@ function clientOptions(context: vscode.ExtensionContext, log: Log): LanguageClie
   const start: StartOptions = { findingPages: `${pages}/` };
   return {
     documentSelector: [{ language: "scantling" }],
-    synchronize: { fileEvents: watcher },
+    synchronize: { fileEvents: watcher, configurationSection: "scantling" },
     outputChannel: log.channel,
     initializationOptions: start,
   };

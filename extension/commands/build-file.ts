@@ -6,6 +6,8 @@ import * as vscode from "vscode";
  */
 export function buildFileFor(called: unknown, purpose: string): vscode.Uri | undefined {
   if (called instanceof vscode.Uri) return called;
+  // A lens of the language server names the file by its address.
+  if (typeof called === "string" && /^[a-z][a-z0-9+.-]*:/i.test(called)) return vscode.Uri.parse(called);
   const { activeTextEditor, visibleTextEditors } = vscode.window;
   const document = activeTextEditor?.document;
   if (document?.languageId === "scantling") return document.uri;
