@@ -3,6 +3,7 @@ import { cutList } from "./cut-list.ts";
 import { diagnostics } from "./diagnostics.ts";
 import { drawings } from "./drawings.ts";
 import type { Feature } from "./feature.ts";
+import { formatting } from "./formatting.ts";
 import { hover } from "./hover.ts";
 import { inlayHints } from "./inlay-hints.ts";
 import { lenses } from "./lenses.ts";
@@ -13,11 +14,13 @@ import { plan } from "./plan.ts";
 import { rename } from "./rename.ts";
 import { renameFiles } from "./rename-files.ts";
 import { rod } from "./rod.ts";
+import { semanticTokens } from "./semantic-tokens.ts";
 import { structure } from "./structure.ts";
 import { symbols } from "./symbols.ts";
 
 /** All that the server can do: a new ability is one file and one word here. */
 export const features: readonly Feature[] = [
   ...[diagnostics, codeActions, hover, inlayHints, names, rename, symbols, structure, links, lenses, renameFiles],
+  ...[formatting, semanticTokens],
   ...[rod, cutList, list, plan, drawings],
 ];
