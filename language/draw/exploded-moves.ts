@@ -100,6 +100,9 @@ function endsAt({ bounds }: Solid, { to }: Extent, way: Way): boolean {
   return to[way] - bounds.rough[2 * way + 1]! < 1e-6;
 }
 
+/** Fronts are broad, and hide what they are not well clear of. */
+const frontSteps = 2.6;
+
 /** What goes into a case and before it: shelves and boxes out of the face, fronts and doors farther. The case stays whole. */
 export function contentMoves(
   home: readonly Solid[],
@@ -115,7 +118,9 @@ export function contentMoves(
   return [
     ...(home.length === 0 ? [] : [unit(home, undefined, [0, 0, 0])]),
     ...inside.map((solids, index) => unit(solids, label(solids), [0, 0, out[index]!])),
-    ...fronts.map((solids) => unit(solids, label(solids), [0, 0, reach - 1.6 * step - extentOfAll(solids).to[2]])),
+    ...fronts.map((solids) =>
+      unit(solids, label(solids), [0, 0, reach - frontSteps * step - extentOfAll(solids).to[2]]),
+    ),
   ];
 }
 

@@ -12,8 +12,8 @@ export function explodedName(desk: Desk, { part }: Solid): string {
   return `${mark === undefined ? "" : `${mark} `}${part.name} of ${part.of}, ${sizeOf(desk, part)} ${unitOf(desk)}`;
 }
 
-/** What is moved where and what it meets, those alike in one row. */
-export function explodedRows(desk: Desk, { units, mates }: ExplodedPlan): Equivalent {
+/** What is moved where and what it meets, those alike in one row. What others hide altogether is said to be hidden. */
+export function explodedRows(desk: Desk, { units, mates }: ExplodedPlan, hidden: ReadonlySet<Unit>): Equivalent {
   const homes = new Map(units.flatMap((unit) => unit.solids.map((solid) => [solid, unit] as const)));
   const meets = new Map<Unit, Set<string>>(units.map((unit) => [unit, new Set()]));
   for (const { a, b } of mates) {
@@ -27,7 +27,8 @@ export function explodedRows(desk: Desk, { units, mates }: ExplodedPlan): Equiva
     const { solids, move } = unit;
     const what = solids.length === 1 ? solids[0]!.part.name : `${solids.length} pieces, as one`;
     const size = solids.length === 1 ? sizeOf(desk, solids[0]!.part) : "";
-    const cells = [nameOf(unit), what, size, wayText(move), [...meets.get(unit)!].join(", ")];
+    const moved = hidden.has(unit) ? `${wayText(move)}, hidden here` : wayText(move);
+    const cells = [nameOf(unit), what, size, moved, [...meets.get(unit)!].join(", ")];
     const row = rows.get(cells.join("\n")) ?? { cells, count: 0 };
     row.count++;
     rows.set(cells.join("\n"), row);

@@ -29,7 +29,7 @@ export function isExploded({ id }: Drawing): boolean {
 /** What is left on a page beside labels. */
 const rooms: Readonly<Record<ExplodedPlan["on"], Room>> = {
   page: { wide: 156, high: 190 },
-  "half a page": { wide: 100, high: 88 },
+  "half a page": { wide: 80, high: 84 },
 };
 
 const millimetresInAnInch = 25.4;
@@ -67,11 +67,14 @@ function explodedView(desk: Desk, plan: ExplodedPlan): Drawing | undefined {
     }),
   );
   const items = [
-    ...nearestLast(seen.bodies).map((index) => groups[index]!),
+    // Nobody is led to what is not to be seen.
+    ...nearestLast(seen.bodies).flatMap((index) => (groups[index]!.items.length === 0 ? [] : [groups[index]!])),
     ...seen.lines.flat().map(({ from, to }) => line(onPaper(from), onPaper(to), "hair", "chain")),
     ...labelItems(labelled),
   ];
-  return drawingOf({ id, title, scale: scaleText(reduction), equivalent: explodedRows(desk, plan) }, items);
+  const hidden = new Set(units.filter((_, unit) => labelled[unit]!.regions.length === 0));
+  const equivalent = explodedRows(desk, plan, hidden);
+  return drawingOf({ id, title, scale: scaleText(reduction), equivalent }, items);
 }
 
 function reductionOf(desk: Desk, pieces: readonly Piece[], room: Room): number {

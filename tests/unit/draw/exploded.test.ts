@@ -30,7 +30,7 @@ describe("exploded views", () => {
     ]);
   });
 
-  it.each(examples)("hold every piece that has a place, each with where it is written: %s", (name) => {
+  it.each(examples)("hold every piece that is not wholly behind others, each with where it is written: %s", (name) => {
     const build = exampleBuild(name);
     const { context, model } = build.derivation;
     const drawn = new Map(
@@ -40,7 +40,14 @@ describe("exploded views", () => {
     );
     const { solids } = place(context, model);
     expect(solids.length).toBeGreaterThan(20);
-    for (const { part } of solids) expect(drawn.get(part.id)?.target).toEqual(part.source);
+    for (const { part } of solids) {
+      const group = drawn.get(part.id);
+      // Of boxes that are alike one is shown apart; of the others some pieces may be behind their fronts.
+      if (group === undefined) expect(listed).toContain(part.of);
+      else expect(group.target).toEqual(part.source);
+      if (/^(case|opening) /.test(part.of)) expect(group).toBeDefined();
+    }
+    for (const group of drawn.values()) expect(boundsOf(group.items)).toBeDefined();
   });
 
   it.each(examples)("letter each piece that is seen as in the cut list, no label over another: %s", (name) => {
