@@ -33,11 +33,9 @@ describe("exploded views", () => {
   it.each(examples)("hold every piece that is not wholly behind others, each with where it is written: %s", (name) => {
     const build = exampleBuild(name);
     const { context, model } = build.derivation;
-    const drawn = new Map(
-      viewsOf(build)
-        .flatMap(groupsOf)
-        .map((group) => [group.id, group] as const),
-    );
+    const views = viewsOf(build);
+    const drawn = new Map(views.flatMap(groupsOf).map((group) => [group.id, group] as const));
+    const listed = new Set(views.flatMap(rowsOf).map((row) => row[0]));
     const { solids } = place(context, model);
     expect(solids.length).toBeGreaterThan(20);
     for (const { part } of solids) {
