@@ -15,12 +15,13 @@ import { sticksOf } from "./sticks.ts";
 
 /** Every drawing of a build, in the order in which people look. */
 export function drawingsOf(desk: Desk): readonly Drawing[] {
-  const scenes = scenesOf(desk.context, desk.model);
+  const placement = place(desk.context, desk.model);
+  const scenes = scenesOf(desk.context, desk.model, placement);
   return [
     ...scenes.flatMap((scene) => sceneDrawings(desk, scene)),
     ...boxViews(desk, scenes),
     ...frontDetails(desk),
-    ...explodedViews(desk, place(desk.context, desk.model)),
+    ...explodedViews(desk, placement),
     ...sticksOf(scenes).flatMap((stick) => stickDrawing(desk, stick, stickReduction(desk, stick)) ?? []),
   ];
 }

@@ -63,16 +63,6 @@ function minus(a: Spot, b: Spot): Spot {
   return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 }
 
-/** The way in which the grain of a solid's face runs; `undefined` where there is none, or two sizes are alike and it cannot be told. */
-export function grainWay({ part, outline: { rough } }: Solid): Way | undefined {
-  if (part.grain === "none") return undefined;
-  const long = ([0, 1, 2] as const).map((way) => rough[2 * way + 1]! - rough[2 * way]!);
-  const [length, width] = [part.length.value, part.width.value].map(({ n, d }) => Number(n) / Number(d));
-  const size = part.grain === "long" ? length! : width!;
-  const alike = ([0, 1, 2] as const).filter((way) => Math.abs(long[way]! - size) < 1e-6);
-  return alike.length === 1 ? alike[0] : undefined;
-}
-
 /** A few uneven strokes along the grain on each broad face, about so far apart in inches; the same for the same face. */
 export function grainMarks(faces: readonly Face[], grain: Way | undefined, apart: number): readonly Segment[] {
   return faces.flatMap((face) => (grain === undefined || face.way === grain ? [] : strokesOn(face, grain, apart)));

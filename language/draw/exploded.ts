@@ -1,3 +1,4 @@
+import { axes } from "../solid/box.ts";
 import type { Placement } from "../solid/place.ts";
 import type { Solid } from "../solid/solid.ts";
 import { drawingOf } from "./bounds.ts";
@@ -9,12 +10,13 @@ import type { Body, Seen, SeenBody } from "./exploded-hidden.ts";
 import { onSheet, seenFrom, seenScene } from "./exploded-hidden.ts";
 import type { Labelled, Region } from "./exploded-labels.ts";
 import { labelItems } from "./exploded-labels.ts";
-import { explosionLines, grainMarks, grainWay } from "./exploded-lines.ts";
+import { explosionLines, grainMarks } from "./exploded-lines.ts";
 import type { ExplodedPlan } from "./exploded-plans.ts";
 import { explodedPlans } from "./exploded-plans.ts";
-import type { Shape } from "./exploded-shape.ts";
+import type { Shape, Way } from "./exploded-shape.ts";
 import { blockOf, shapeOf, thinWay } from "./exploded-shape.ts";
 import { explodedName, explodedRows } from "./exploded-text.ts";
+import { grainAxis } from "./place/fitted.ts";
 
 /** Exploded views, isometric after ISO 5456-3: each case's parts, what goes into it, and the parts of each box and framed front that differs. */
 export function explodedViews(desk: Desk, placement: Placement): readonly Drawing[] {
@@ -93,9 +95,10 @@ const grainApart = 4.5;
 
 function grainOn(solid: Solid, { faces }: Shape, scale: number): Body["marks"] {
   const thin = thinWay(solid.outline);
+  const grain = grainAxis(solid);
   return grainMarks(
     faces.filter(({ way }) => way === thin),
-    grainWay(solid),
+    grain === undefined ? undefined : (axes.indexOf(grain) as Way),
     grainApart / scale,
   );
 }

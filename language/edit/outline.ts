@@ -112,7 +112,10 @@ function isKey(walk: Walk, token: TextToken, index: number): boolean {
   if (token.kind !== "word") return false;
   if (walk.open === undefined) return statementWords.has(token.text) && walk.tokens[walk.before]?.text !== "false";
   const { word } = walk.open;
-  if (word === "cut") return owners.has(token.text) && walk.tokens[index + 1]?.kind === "name";
+  if (word === "cut") {
+    const next = walk.tokens[index + 1];
+    return token.text === "offcut" ? next?.text === "of" : owners.has(token.text) && next?.kind === "name";
+  }
   if (token.text === "allow") return true;
   if (word === undefined) return anyProperty.has(token.text);
   if (laidOut.has(word) && layoutWords.has(token.text)) return true;
@@ -152,7 +155,7 @@ const leads = new Set([
 /** Blocks in which openings are laid out. */
 const laidOut = new Set<OutlineWord>(["case", "rear", "face frame", "across", "down"]);
 const layoutWords = new Set(["across", "down", "rail", "stile", "partition", "opening", "openings"]);
-const owners = new Set(["box", "front", "door", "shelf", "case", "part"]);
+const owners = new Set(["box", "front", "door", "shelf", "case", "part", "sheet", "board"]);
 const anyProperty = new Set(Object.values(vocabulary).flatMap(({ properties }) => Object.keys(properties)));
 
 export const statementWords: ReadonlySet<string> = new Set([

@@ -3,16 +3,31 @@ import { add, isPositive, over, subtract, zero } from "../../core/rational.ts";
 import { givenSize } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
 import type { BoxModel } from "../../derive/model.ts";
-import { boxPlace } from "./box.ts";
 import type { Tables } from "./scene.ts";
 import type { Range, Solid } from "./solid.ts";
 import { from, middled } from "./solid.ts";
+
+/** Where a box stands in its opening, all of it. */
+interface BoxPlace {
+  readonly x: Range;
+  readonly y: Range;
+}
+
+/** In the middle of the opening's width, above its floor by what the slides want. */
+function boxPlace(box: BoxModel): BoxPlace {
+  const left = box.opening.rect?.x ?? zero;
+  const floor = box.opening.rect?.y ?? zero;
+  return {
+    x: middled(left, add(left, box.opening.wide.value), box.wide.value),
+    y: from(add(floor, box.slides.below.value), box.high.value),
+  };
+}
 
 /** The room that a box's slides take: beside it, or under it. */
 export function slideSolids(tables: Tables, box: BoxModel): readonly Solid[] {
   const long = box.slides.length;
   if (long === undefined || box.parts.length === 0) return [];
-  const place = boxPlace(box, zero);
+  const place = boxPlace(box);
   const left = box.opening.rect?.x ?? zero;
   const right = add(left, box.opening.wide.value);
   const z = from(zero, long.value);

@@ -52,38 +52,10 @@ export function longOf([start, end]: Range): Length {
   return subtract(end, start);
 }
 
-/** A part in its place. `along` is the axis that its length runs on, `thick` the one across its face. */
-export function placed(
-  part: Part,
-  role: Role,
-  place: Place,
-  along: Axis,
-  thick: Axis,
-  stocks: ReadonlyMap<string, Stock>,
-): Solid {
-  return {
-    id: part.id,
-    role,
-    part,
-    name: part.name,
-    of: part.of,
-    place,
-    made: madeOf(stocks.get(part.stock)),
-    grain: grainAxis(part, along, thick),
-    target: part.source,
-  };
-}
-
 export function madeOf(stock: Stock | undefined): Made {
   if (stock?.kind === "board") return "solid";
   const core = stock?.kind === "sheet" ? stock.block.core?.text : undefined;
   return core === "mdf" || core === "hardboard" || core === "particle" ? "core" : "ply";
-}
-
-function grainAxis(part: Part, along: Axis, thick: Axis): Axis | undefined {
-  if (part.grain === "none") return undefined;
-  if (part.grain === "long") return along;
-  return (["x", "y", "z"] as const).find((axis) => axis !== along && axis !== thick);
 }
 
 /** The solid as placed from behind, turned round to be seen from the front of a case so wide and deep. */

@@ -12,7 +12,7 @@ import { buildFiles } from "../../support/build-files.ts";
 function parsedStarts(text: string): readonly number[] {
   const starts: number[] = [];
   const visit = (node: AstNode): void => {
-    for (const holder of ["statements", "properties", "records", "items"]) {
+    for (const holder of ["statements", "properties", "entries", "items"]) {
       for (const child of (node as unknown as Record<string, AstNode[] | undefined>)[holder] ?? []) {
         starts.push(child.$cstNode!.offset);
         visit(child);
