@@ -108,5 +108,7 @@ const propertyWords: ReadonlySet<string> = new Set([
 /** What a word of the language is to its reader wherever it stands. A test holds this to the colours of the editor's own grammar. */
 export function wordClass(text: string): "keyword" | "property" | "enumMember" {
   if (controlWords.has(text)) return "keyword";
+  // A joint first of all, and a property beside that.
+  if (text === "mitred") return "enumMember";
   return propertyWords.has(text) ? "property" : "enumMember";
 }
