@@ -1,4 +1,11 @@
 import { allowed } from "./allowed.ts";
+import type { AsCut } from "./ascut/as-cut.ts";
+import { benched } from "./ascut/findings/index.ts";
+import { doneIn } from "./ascut/left.ts";
+import { type ReadLine, readCuts } from "./ascut/paste.ts";
+import { type Held, nothingHeld, onHand } from "./ascut/rack.ts";
+import { type Book, type Recording, type RecordRequest, recordEdits } from "./ascut/record.ts";
+import { type Rescue, rescueOf } from "./ascut/rescue.ts";
 import type { Allow, Design, UseStatement } from "./core/design.ts";
 import type { Finding } from "./core/finding.ts";
 import type { Derivation } from "./derive/derive.ts";
@@ -13,10 +20,14 @@ import { lower } from "./syntax/lower.ts";
 import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
 import { type BuyLine, buyLines } from "./view/buying.ts";
 import { csvOf } from "./view/csv.ts";
+import { type Day, dayOf } from "./view/day.ts";
+import { dayText } from "./view/day-text.ts";
+import type { DayJob } from "./view/jobs.ts";
+import { type Left, leftOver } from "./view/left.ts";
 import { listDocument } from "./view/list.ts";
 import { markdownOf } from "./view/markdown.ts";
 import { planDocument, planText } from "./view/plan.ts";
-import { rodView } from "./view/rod.ts";
+import { nameOf, rodView } from "./view/rod.ts";
 import { textOf } from "./view/text.ts";
 import type { ListDocument, PlanDocument, RodView } from "./view/types.ts";
 
@@ -65,8 +76,8 @@ export interface Build {
   markdown(): string;
   /** The cut list for a terminal, at most 80 columns wide. */
   text(): string;
-  /** The cutting plan within a budget of search; the same rounds give the same plan. */
-  plan(budget: PlanBudget): CutPlan;
+  /** The cutting plan within a budget of search; the same rounds give the same plan. What other jobs hold in the rack is not there. */
+  plan(budget: PlanBudget, held?: Held): CutPlan;
   /** The cutting plan as a search that can be carried on, shown and stopped. */
   startPlan(): Planning;
   planDocument(plan: CutPlan): PlanDocument;
@@ -75,6 +86,21 @@ export interface Build {
   buying(plan: CutPlan): readonly BuyLine[];
   /** Elevations, sections, boxes, frames and story sticks as SVG with a table that says the same; made once for a build. */
   drawings(): readonly DrawingView[];
+  /** What the `cut` blocks say exists, against what is wanted. */
+  asCut(): AsCut;
+  /** What is left to cut, as a list and as plans of its own, with the rack less what is broken down and used up. */
+  left(): Left;
+  /** What spoiled, wrong and surplus pieces and offcuts can still become, in this job and in others that share its rack. */
+  rescue(others?: readonly Build[]): Rescue;
+  /** The report of a day: what is left of this job, and of others that share its rack. */
+  day(budget: PlanBudget, others?: readonly Build[]): Day;
+  dayText(day: Day): string;
+  /** The edits that write down what was cut, for a tick beside a row. Several at once are one change. */
+  recordEdit(...requests: readonly RecordRequest[]): Recording;
+  /** As `recordEdit`, from a line as it is typed on a phone: `2 side plan-1; 1 rail inks 13 11/16; spoiled stile rollers`. */
+  readCuts(line: string): ReadLine;
+  /** The job as reports over several jobs take it. */
+  job(): DayJob;
 }
 
 export interface WorkspaceOptions {
@@ -123,7 +149,7 @@ export function createWorkspace({ root }: WorkspaceOptions): Workspace {
       const kept = builds.get(uri);
       if (kept !== undefined) return kept.build;
       const files = gather(uri);
-      const build = buildOf(uri, files);
+      const build = buildOf(uri, files, texts.get(uri) ?? "");
       builds.set(uri, { build, rests: files.rests });
       return build;
     },
@@ -171,18 +197,30 @@ function gathered(uri: string, designOf: (uri: string) => Design | undefined, ro
   return { own, used: [...used.values()], rests: [uri, ...used.keys(), ...missing], missing: [...missing], findings };
 }
 
-function buildOf(uri: string, files: Gathered): Build {
+function buildOf(uri: string, files: Gathered, text: string): Build {
   const design = together(files);
   const derivation = derive(design);
   const { context, model } = derivation;
   // The checks cost many times what the derivation does, and what is asked of a place in the text does not need them.
   const checked = once(() => {
     const { fit, findings: shown } = fitted(context, model);
-    const all = [...context.findings, ...runChecks(context, model), ...shown];
-    return { fit, findings: sorted(allowed(all, allowsOf(design)), uri) };
+    const { made, findings: counted } = benched(context, model, fit);
+    const all = [...context.findings, ...runChecks(context, model), ...shown, ...counted];
+    return { fit, made, findings: sorted(allowed(all, allowsOf(design)), uri) };
   });
   const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));
-  const rod = (): RodView => rodView(context, model, checked().findings, whole);
+  const rod = (): RodView => {
+    const { made, findings } = checked();
+    return rodView(context, model, findings, whole, {
+      batches: cutList(model),
+      doneIn: made.isBegun ? doneIn(made) : undefined,
+    });
+  };
+  const job = once((): DayJob => {
+    const { made, findings } = checked();
+    return { title: context.design.project?.text ?? nameOf(uri), context, model, made, findings };
+  });
+  const book = (): Book => ({ context, model, made: checked().made, own: files.own, text });
   let drawn: readonly DrawingView[] | undefined;
   return {
     uri,
@@ -198,7 +236,10 @@ function buildOf(uri: string, files: Gathered): Build {
     csv: () => csvOf(context, model),
     markdown: () => markdownOf(rod()),
     text: () => textOf(rod()),
-    plan: (budget) => cutPlan(context, model, markedParts(cutList(model)), budget),
+    plan: (budget, held = nothingHeld) => {
+      const rack = held === nothingHeld ? { context, model } : onHand(context, model, held);
+      return cutPlan(rack.context, rack.model, markedParts(cutList(model)), budget);
+    },
     startPlan: () => startPlan(context, model, markedParts(cutList(model))),
     planDocument: (plan) => planDocument(context, plan),
     planText: (plan) => planText(context, plan),
@@ -207,6 +248,14 @@ function buildOf(uri: string, files: Gathered): Build {
       drawn ??= drawingViews(context, model);
       return drawn;
     },
+    asCut: () => checked().made,
+    left: () => leftOver(context, model, checked().made, checked().findings, whole),
+    rescue: (others = []) => rescueOf([job(), ...others.map((other) => other.job())]),
+    day: (budget, others = []) => dayOf([job(), ...others.map((other) => other.job())], budget),
+    dayText,
+    recordEdit: (...requests) => recordEdits(book(), requests),
+    readCuts: (line) => readCuts(book(), line),
+    job,
   };
 }
 

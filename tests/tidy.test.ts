@@ -60,7 +60,9 @@ describe("imports go one way", () => {
   });
 
   // Each may import core, published, itself and what stands before it.
-  const line = ["derive", "fit", "solid", "plan", "draw", "view", "papers"].map((folder) => `language/${folder}`);
+  const line = ["derive", "fit", "solid", "plan", "ascut", "draw", "view", "papers"].map(
+    (folder) => `language/${folder}`,
+  );
   test.each(line)("%s imports what stands before it in the line", (folder) => {
     const before = line.slice(0, line.indexOf(folder) + 1);
     const home = within("language/core", "language/published", ...before);

@@ -1,3 +1,4 @@
+import { asCut } from "./catalogue/as-cut.ts";
 import { cases } from "./catalogue/cases.ts";
 import { dryFit } from "./catalogue/dry-fit.ts";
 import { joints } from "./catalogue/joints.ts";
@@ -14,6 +15,7 @@ export const catalogue: Readonly<Record<string, CatalogueRow>> = {
   ...joints,
   ...cases,
   ...dryFit,
+  ...asCut,
 };
 
 /** The catalogue in its groups, for an index. */
@@ -27,6 +29,7 @@ export const catalogueGroups: readonly {
   { title: "Joints, screws, frames, fronts and doors", rows: joints },
   { title: "Cases, shelves, handling and fits", rows: cases },
   { title: "The dry fit: put together, moved, loaded and lifted", rows: dryFit },
+  { title: "As cut: what is on the bench", rows: asCut },
 ];
 
 /** Where the page of a code lies, from the root of the repository: `docs/findings/slide-too-long.md`. */

@@ -4,7 +4,7 @@ import type { Part } from "../core/part.ts";
 import type { Span } from "../core/span.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
-import type { CutRow } from "../plan/cut-list.ts";
+import type { CutBatch, CutRow } from "../plan/cut-list.ts";
 import { cutList } from "../plan/cut-list.ts";
 import { boxesTable } from "./boxes.ts";
 import { hardwareTable } from "./hardware.ts";
@@ -13,13 +13,26 @@ import { ownersText } from "./owners.ts";
 import type { RodBatch, RodRow, RodView, Target } from "./types.ts";
 import { whyLine } from "./why.ts";
 
+/** What a rod may show instead of the whole list, and beside it. */
+export interface Shows {
+  readonly batches: readonly CutBatch[];
+  /** How many of some parts exist already. */
+  readonly doneIn: ((parts: readonly Part[]) => number) | undefined;
+}
+
 /** What the rod shows. `whole` says whether the text could be read to its end. */
-export function rodView(context: Context, model: Model, findings: readonly Finding[], whole: boolean): RodView {
-  const batches = cutList(model).map(
+export function rodView(
+  context: Context,
+  model: Model,
+  findings: readonly Finding[],
+  whole: boolean,
+  { batches: shown, doneIn }: Shows = { batches: cutList(model), doneIn: undefined },
+): RodView {
+  const batches = shown.map(
     (batch): RodBatch => ({
       stock: batch.stock,
       note: stockNote(context, model, batch.stock),
-      rows: batch.rows.map((row) => rodRow(context, row)),
+      rows: batch.rows.map((row) => rodRow(context, row, doneIn)),
     }),
   );
   const count = (severity: Finding["severity"]): number =>
@@ -55,13 +68,14 @@ function stockNote(context: Context, model: Model, name: string): string {
   return `${stock.kind}, ${showText(stock.thickness.value, { ...context.reading, step: { n: 0n, d: 1n } })} thick${measured}`;
 }
 
-function rodRow(context: Context, row: CutRow): RodRow {
+function rodRow(context: Context, row: CutRow, doneIn: Shows["doneIn"]): RodRow {
   const part = row.parts[0]!;
   const { reading } = context;
   return {
     id: part.id,
     mark: row.mark,
     quantity: row.quantity,
+    ...(doneIn === undefined ? {} : { done: doneIn(row.parts) }),
     name: [...new Set(row.parts.map((one) => one.name))].join(", "),
     of: ownersText(row.parts.map((one) => one.of)),
     length: showText(part.length.value, reading),

@@ -98,6 +98,8 @@ export interface RodRow {
   readonly id: string;
   readonly mark: string;
   readonly quantity: number;
+  /** How many of them exist already; missing where the file records nothing as cut. */
+  readonly done?: number;
   readonly name: string;
   readonly of: string;
   readonly length: string;

@@ -1,4 +1,5 @@
 import { boughtTogether, buyText } from "../../language/view/buying.ts";
+import { ordersOf, rackText } from "../../language/view/jobs.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes, graver } from "./exit-codes.ts";
@@ -16,8 +17,7 @@ export async function buy(words: readonly string[], io: Io): Promise<ExitCode> {
     return exitCodes.fine;
   }
   if (read.files.length === 0) return refuse("no file is named", io);
-  const lists = [];
-  const titles: string[] = [];
+  const builds = [];
   let code: ExitCode = exitCodes.fine;
   for (const name of read.files) {
     const loaded = await load(name, io);
@@ -26,14 +26,19 @@ export async function buy(words: readonly string[], io: Io): Promise<ExitCode> {
       return exitCodes.unusable;
     }
     const { build } = loaded;
-    lists.push(build.buying(build.plan({ steps: usualSteps })));
-    titles.push(build.list().project);
+    builds.push(build);
     if (build.findings.some((finding) => finding.severity === "error")) {
       io.err(`scantling: errors stand in ${name}: its list is not complete or not right\n`);
       code = graver(code, exitCodes.errors);
     }
   }
-  io.out(buyText(`To buy: ${titles.join("; ")}`, boughtTogether(lists)));
+  const orders = ordersOf(
+    builds.map((build) => build.job()),
+    { steps: usualSteps },
+  );
+  const title = `To buy: ${builds.map((build) => build.list().project).join("; ")}`;
+  io.out(buyText(title, boughtTogether(orders.map(({ lines }) => lines))));
+  io.out(rackText(orders));
   return code;
 }
 

@@ -5,6 +5,7 @@ export const mainHelp = `scantling: checks build files for cabinets and lists th
   scantling list FILE        the parts to cut
   scantling plan FILE        how they are cut from sheets and boards, in order
   scantling buy FILE...      what to buy for them, added up over several files
+  scantling day FILE...      what is left at the end of a day, what can be saved
   scantling papers FILE -o DIR    what lies on the bench: PDF, SVG, DXF
   scantling --version        the program's version
   scantling COMMAND --help   more about one command
@@ -63,5 +64,17 @@ export const buyHelp = `scantling buy FILE...    what to buy, added up over seve
   -h, --help     this text
 
 Sheets and boards are those of the cutting plan, less whole sheets in the rack;
-screws, pins and edging are counted as is common practice.
+screws, pins and edging are counted as is common practice. Parts that a file
+records as cut are not bought again. Files that use one rack are planned in the
+order in which they are named: what one takes from it is not there for the next.
+`;
+
+export const dayHelp = `scantling day FILE...    what is left at the end of a day
+
+  -h, --help     this text
+
+What is made, by the records in each file's cut block; what of it must be put
+right, and what spoiled and wrong pieces can still become, in any of the files
+that share a rack; what is left to cut, how many set-ups that takes, and how
+long, if the file gives times. The exit code is 1 only if errors stand in a file.
 `;

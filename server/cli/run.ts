@@ -1,5 +1,6 @@
 import { buy } from "./buy.ts";
 import { check } from "./check.ts";
+import { day } from "./day.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { mainHelp } from "./help.ts";
@@ -16,6 +17,7 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ["list", list],
   ["plan", plan],
   ["buy", buy],
+  ["day", day],
   ["papers", papers],
 ]);
 

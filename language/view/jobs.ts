@@ -1,0 +1,111 @@
+import type { AsCut } from "../ascut/as-cut.ts";
+import { leftBatches, leftModel } from "../ascut/left.ts";
+import { type Held, heldTogether, nothingHeld, onHand, recordedIn, takenBy } from "../ascut/rack.ts";
+import type { Job, Saved } from "../ascut/rescue.ts";
+import type { Finding } from "../core/finding.ts";
+import { exactText } from "../core/length.ts";
+import { equal } from "../core/rational.ts";
+import { markedParts } from "../plan/cut-list.ts";
+import { type CutPlan, cutPlan, type PlanBudget } from "../plan/cut-plan.ts";
+import { type BuyLine, buyLines } from "./buying.ts";
+import { wrapped } from "./text.ts";
+
+/** One of several jobs: what its file says, what was found in it, and what is on the bench. */
+export interface DayJob extends Job {
+  readonly findings: readonly Finding[];
+}
+
+/** A job with how what is left of it is cut, and what that takes from the rack. */
+export interface PlannedJob {
+  readonly job: DayJob;
+  readonly plan: CutPlan;
+  readonly held: Held;
+}
+
+/**
+ * What is left of the jobs, planned one after the other: what one takes from a rack that they share is not there for
+ * the next, and what any of them has broken down or used up is there for none. What is saved is not planned.
+ */
+export function plannedJobs(
+  jobs: readonly DayJob[],
+  saved: readonly Saved[],
+  budget: PlanBudget,
+): readonly PlannedJob[] {
+  let held = nothingHeld;
+  return jobs.map((job) => {
+    const recorded = jobs.filter((other) => other !== job).map((other) => recordedIn(other.context, other.model));
+    const one = planned(job, saved, recorded.reduce(heldTogether, held), budget);
+    held = heldTogether(held, one.held);
+    return one;
+  });
+}
+
+function planned(job: DayJob, saved: readonly Saved[], held: Held, budget: PlanBudget): PlannedJob {
+  const { context, model } = job;
+  const made = lessSaved(
+    job.made,
+    saved.filter((one) => one.job === job),
+  );
+  const rack = onHand(context, leftModel(model, made), held);
+  const plan = cutPlan(rack.context, rack.model, markedParts(leftBatches(model, made)), budget);
+  return { job, plan, held: takenBy(plan) };
+}
+
+/** The counts with what is saved from other pieces no longer left. */
+function lessSaved(made: AsCut, saved: readonly Saved[]): AsCut {
+  const counts = made.counts.map((count) => {
+    const off = saved.filter(({ wanted }) => wanted === count.wanted).length;
+    return off === 0 ? count : { ...count, left: Math.max(0, count.left - off) };
+  });
+  return { ...made, counts };
+}
+
+/** What one of several jobs wants from the yard, and what it takes from the rack, as lines. */
+export interface Order {
+  readonly title: string;
+  readonly lines: readonly BuyLine[];
+  readonly reserved: readonly string[];
+}
+
+/** What the jobs want from the yard for what is left of them, each with what it takes from the rack. */
+export function ordersOf(jobs: readonly DayJob[], budget: PlanBudget): readonly Order[] {
+  return plannedJobs(jobs, [], budget).map(({ job, plan, held }) => ({
+    title: job.title,
+    lines: buyLines(job.context, job.model, plan),
+    reserved: reservedLines(job, plan, held),
+  }));
+}
+
+function reservedLines({ context }: DayJob, plan: CutPlan, { offcuts }: Held): readonly string[] {
+  const whole = plan.stocks.flatMap(({ stock, used, inRack }) => {
+    const count = Math.min(used, inRack);
+    const noun = count === 1 ? stock.kind : `${stock.kind}s`;
+    return count === 0 ? [] : [`${count} whole ${noun} of ${stock.name}`];
+  });
+  const pieces = offcuts.filter((one, index) => offcuts.findIndex((other) => isSame(one, other)) === index);
+  const sized = pieces.map((one) => {
+    const count = offcuts.filter((other) => isSame(one, other)).length;
+    const size = `${exactText(one.width, context.units)} × ${exactText(one.height, context.units)}`;
+    return `${count === 1 ? "the offcut" : `${count} offcuts`} of ${one.name}, ${size}`;
+  });
+  return [...whole, ...sized];
+}
+
+type Offcut = Held["offcuts"][number];
+
+function isSame(a: Offcut, b: Offcut): boolean {
+  return a.stock === b.stock && equal(a.width, b.width) && equal(a.height, b.height);
+}
+
+/** What each job takes from the rack, for a terminal; nothing where none takes anything. */
+export function rackText(orders: readonly Order[]): string {
+  const several = 1 < orders.length;
+  const lines = orders.flatMap(({ title, reserved }) =>
+    reserved.flatMap((line) =>
+      wrapped(several ? `${line}: for ${title}` : line, 76).map(
+        (text, index) => `${index === 0 ? "  " : "    "}${text}`,
+      ),
+    ),
+  );
+  return lines.length === 0 ? "" : `\nFrom the rack\n${lines.join("\n")}\n`;
+}

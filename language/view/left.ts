@@ -1,0 +1,63 @@
+import type { AsCut } from "../ascut/as-cut.ts";
+import { leftBatches, leftModel } from "../ascut/left.ts";
+import { type Held, nothingHeld, onHand } from "../ascut/rack.ts";
+import type { Finding } from "../core/finding.ts";
+import type { Context } from "../derive/context.ts";
+import type { Model } from "../derive/model.ts";
+import { markedParts } from "../plan/cut-list.ts";
+import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from "../plan/cut-plan.ts";
+import { type BuyLine, buyLines } from "./buying.ts";
+import { listDocument } from "./list.ts";
+import { planDocument, planText } from "./plan.ts";
+import { rodView } from "./rod.ts";
+import { textOf } from "./text.ts";
+import type { ListDocument, PlanDocument, RodView } from "./types.ts";
+
+/** What is left to cut, and the rack less what is broken down and used up. Marks are those of the whole list. */
+export interface Left {
+  readonly pieces: number;
+  rod(): RodView;
+  list(): ListDocument;
+  /** The list for a terminal, at most 80 columns wide. */
+  text(): string;
+  /** How what is left is cut from what is still in the rack, less what other jobs hold there. */
+  plan(budget: PlanBudget, held?: Held): CutPlan;
+  startPlan(held?: Held): Planning;
+  planDocument(plan: CutPlan): PlanDocument;
+  planText(plan: CutPlan): string;
+  buying(plan: CutPlan): readonly BuyLine[];
+}
+
+export function leftOver(
+  context: Context,
+  model: Model,
+  made: AsCut,
+  findings: readonly Finding[],
+  whole: boolean,
+): Left {
+  const batches = leftBatches(model, made);
+  const rest = leftModel(model, made);
+  const pieces = rest.parts.reduce((sum, { quantity }) => sum + quantity, 0);
+  const rod = (): RodView => ({
+    ...rodView(context, rest, findings, whole, { batches, doneIn: undefined }),
+    tables: [],
+  });
+  const rows = markedParts(batches);
+  return {
+    pieces,
+    rod,
+    list: () => listDocument(context, rest, findings),
+    text: () => textOf(rod()),
+    plan: (budget, held = nothingHeld) => {
+      const rack = onHand(context, rest, held);
+      return cutPlan(rack.context, rack.model, rows, budget);
+    },
+    startPlan: (held = nothingHeld) => {
+      const rack = onHand(context, rest, held);
+      return startPlan(rack.context, rack.model, rows);
+    },
+    planDocument: (plan) => planDocument(context, plan),
+    planText: (plan) => planText(context, plan),
+    buying: (plan) => buyLines(context, rest, plan),
+  };
+}
