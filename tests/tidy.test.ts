@@ -5,6 +5,7 @@ import { dirname, join, normalize } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { createWorkspace } from "../language/service.ts";
+import { usualSteps } from "../server/cli/plan.ts";
 import { cutListFiles } from "../server/cut-list-files.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -224,6 +225,21 @@ describe("what is made from something else is fresh", () => {
       expect(existsSync(join(root, "examples", name)), `${name} is committed`).toBe(true);
       expect(read(`examples/${name}`)).toBe(text);
     }
+  });
+
+  const begun = jobs.filter((job) => built(job).asCut().isBegun);
+  test("one of the examples is in the middle of its build", () => {
+    expect(begun).toContain("potting-bench.scant");
+  });
+
+  test.each(begun)("the day's report beside %s", (job) => {
+    const build = built(job);
+    const name = job.replace(/\.scant$/, ".day.txt");
+    const text = build.dayText(build.day({ steps: usualSteps }));
+    if (process.env["SCANTLING_WRITE"] === "1") writeFileSync(join(root, "examples", name), text);
+    expect(existsSync(join(root, "examples", name)), `${name} is committed`).toBe(true);
+    expect(read(`examples/${name}`)).toBe(text);
+    for (const line of text.split("\n")) expect(line.length, line).toBeLessThanOrEqual(80);
   });
 
   const documents = committed.filter((path) => path === "README.md" || /^docs\/[^/]+\.md$/.test(path));

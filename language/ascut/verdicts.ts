@@ -1,6 +1,6 @@
 import type { Related } from "../core/finding.ts";
-import type { Length } from "../core/length.ts";
-import { divide, isPositive, less, type Rational, ratio, subtract, sum, times, zero } from "../core/rational.ts";
+import { type Length, readOff } from "../core/length.ts";
+import { divide, equal, isPositive, less, type Rational, ratio, subtract, sum, times, zero } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import { fallback } from "../derive/defaults.ts";
 import { say } from "../fit/check.ts";
@@ -62,11 +62,13 @@ export function judged(bench: Bench): readonly Judged[] {
 
 function jointAlong(bench: Bench, piece: Piece, wanted: Wanted, dimension: Dimension): Joint | undefined {
   const right = wanted.part[dimension].value;
-  const short = subtract(right, sizeOf(piece, wanted, dimension));
-  // What is taken from the work has no size of its own to be held to.
-  if (short.n === 0n || wanted.part.cutToFit !== undefined) return undefined;
-  const tolerance = dimension === "length" ? fallback("cut.tolerance").value : flush;
+  const size = sizeOf(piece, wanted, dimension);
+  const short = subtract(right, size);
   const { context } = bench;
+  // What is taken from the work has no size of its own to be held to; and what the tape reads off is what was to be cut.
+  if (short.n === 0n || wanted.part.cutToFit !== undefined || equal(size, readOff(right, context.reading)))
+    return undefined;
+  const tolerance = dimension === "length" ? fallback("cut.tolerance").value : flush;
   if (!isPositive(short)) {
     const over = times(short, -1);
     if (!less(tolerance, over))

@@ -78,6 +78,12 @@ export function show(length: Length, reading: Reading, toward: "under" | "over" 
   };
 }
 
+/** The size that `show` reads off: the exact one rounded down to the reading, or itself where nothing is rounded to. */
+export function readOff(length: Length, { step }: Reading): Length {
+  const steps = divide(length, step);
+  return steps === undefined ? length : times(step, floor(steps));
+}
+
 /** `show` as one text: `7 5/32 −` where the size shown is a hair under the exact one, `+` where it is over. */
 export function showText(length: Length, reading: Reading, toward: "under" | "over" = "under"): string {
   const shown = show(length, reading, toward);

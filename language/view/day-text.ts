@@ -1,68 +1,89 @@
 import { alike } from "../ascut/findings/saved.ts";
 import { showText } from "../core/length.ts";
+import type { CutRow } from "../plan/cut-list.ts";
 import { cautionsFor } from "../published/safety.ts";
-import { type Day, type JobLeft, leftLine, recutLine, savedLine, spareText } from "./day.ts";
+import { type Day, type JobLeft, leftLine, recutLine, savedIn, savedLine, spareText } from "./day.ts";
 import { ownersText } from "./owners.ts";
 import { wrapped } from "./text.ts";
 
 const wide = 80;
 
-/** A day's report for a terminal: never wider than 80 columns. */
+/** A day's report for a terminal, never wider than 80 columns: how things stand, what to do about it, then the lists. */
 export function dayText(day: Day): string {
   const several = 1 < day.jobs.length;
-  const lines = day.jobs.flatMap((one) => [...jobLines(one), ""]);
-  const { saved, waste, recut } = day.rescue;
   const title = (job: { readonly title: string }): string => (several ? ` (${job.title})` : "");
-  const sections: readonly (readonly [string, readonly string[]])[] = [
-    [
-      "Can be saved, one part from each piece",
+  const { waste, recut } = day.rescue;
+  const saved = day.rescue.saved.filter(({ spare }) => spare.kind !== "offcut");
+  const lines = [
+    ...day.jobs.flatMap((one) => [...standing(one), ""]),
+    ...section("To be put right", day.jobs.flatMap(wrong)),
+    ...section(
+      "Can be saved",
       alike(saved).map((group) => `${savedLine(group)}${title(group[0]!.job)}`),
-    ],
-    ["Of no more use", waste.map((spare) => `${spareText(spare)}${title(spare.job)}`)],
-    ["To be cut again", recut.map((one) => `${recutLine(one)}${title(one.job)}`)],
+    ),
+    ...section(
+      "Of no more use",
+      waste.map((spare) => `${spareText(spare)}${title(spare.job)}`),
+    ),
+    ...section(
+      "To be cut again",
+      recut.map((one) => `${recutLine(one)}${title(one.job)}`),
+    ),
+    ...day.jobs.flatMap((one) => [
+      ...listLines(day, one, title(one.job)),
+      ...section(`Rack${title(one.job)}`, one.rack),
+    ]),
+    ...(day.jobs.some(({ left }) => 0 < left) ? section("Cautions", cautions()) : []),
   ];
-  for (const [head, items] of sections) if (0 < items.length) lines.push(head, ...items.flatMap(item), "");
-  if (day.jobs.some(({ left }) => 0 < left)) lines.push("Cautions", ...cautions().flatMap(item), "");
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-function jobLines(one: JobLeft): readonly string[] {
+function section(head: string, items: readonly string[]): readonly string[] {
+  return items.length === 0 ? [] : [...wrapped(head, wide), ...items.flatMap(item), ""];
+}
+
+function standing(one: JobLeft): readonly string[] {
   const { job, made, wanted, spoiled, lost } = one;
   const fates = [
     ...(spoiled === 0 ? [] : [`${spoiled} ${spoiled === 1 ? "was" : "were"} spoiled`]),
     ...(lost === 0 ? [] : [`${lost} cannot be used`]),
   ];
   const counted = `${made} of ${wanted} pieces are made${fates.length === 0 ? "" : `; ${fates.join(", ")}`}.`;
-  const right = job.findings.filter(({ code, severity }) => code.startsWith("cut/") && severity !== "hint");
-  return [
-    ...wrapped(`${job.title}: as cut`, wide),
-    ...wrapped(counted, wide),
-    ...wrapped(leftLine(one), wide),
-    ...(right.length === 0
-      ? []
-      : [
-          "",
-          "To be put right",
-          ...right.flatMap(({ span, message, remedy }) => item(`line ${span.line + 1}: ${message}. ${remedy}`)),
-        ]),
-    ...(one.left === 0 ? [] : ["", "Left to cut", ...listLines(one)]),
-    ...(one.rack.length === 0 ? [] : ["", "Rack", ...one.rack.flatMap(item)]),
-  ];
+  return [`${job.title}: as cut`, counted, leftLine(one)].flatMap((text) => wrapped(text, wide));
 }
 
-function listLines({ batches, job }: JobLeft): readonly string[] {
-  const { reading } = job.context;
-  return batches.flatMap(({ stock, rows }) => [
+function wrong({ job }: JobLeft): readonly string[] {
+  return job.findings
+    .filter(({ code, severity }) => code.startsWith("cut/") && severity !== "hint")
+    .map(({ span, message, remedy }) => {
+      const file = span.uri.slice(span.uri.lastIndexOf("/") + 1);
+      return `${decodeURIComponent(file)}, line ${span.line + 1}: ${message}. ${remedy}`;
+    });
+}
+
+function listLines(day: Day, one: JobLeft, title: string): readonly string[] {
+  if (one.left === 0) return [];
+  const rows = one.batches.flatMap(({ stock, rows: own }) => [
     `  ${stock}`,
-    ...rows.flatMap(({ mark, quantity, parts }) => {
-      const part = parts[0]!;
-      const names = [...new Set(parts.map(({ name }) => name))].join(", ");
-      const size = `${showText(part.length.value, reading)} × ${showText(part.width.value, reading)}`;
-      const head = `    ${mark.padEnd(4)} ${String(quantity).padStart(3)}  ${size.padEnd(21)}  `;
-      const [first = "", ...rest] = wrapped(`${names} · ${ownersText(parts.map(({ of }) => of))}`, wide - head.length);
-      return [`${head}${first}`, ...rest.map((line) => `${" ".repeat(head.length)}${line}`)];
-    }),
+    ...own.flatMap((row) => rowLines(row, day, one)),
   ]);
+  const note = one.batches.some((batch) => batch.rows.some(({ mark }) => /\d/.test(mark)))
+    ? ["  A figure behind a mark: to another size than on the whole list."]
+    : [];
+  return [...wrapped(`Left to cut${title}`, wide), ...rows, ...note, ""];
+}
+
+function rowLines({ mark, quantity, parts }: CutRow, day: Day, { job }: JobLeft): readonly string[] {
+  const { reading } = job.context;
+  const part = parts[0]!;
+  const names = [...new Set(parts.map(({ name }) => name))].join(", ");
+  const size = `${showText(part.length.value, reading)} × ${showText(part.width.value, reading)}`;
+  const saved = savedIn(parts, job, day.rescue);
+  const from = saved === 0 ? "" : `; ${saved < quantity ? `${saved} of them ` : ""}saved`;
+  const head = `    ${mark.padEnd(4)} ${String(quantity).padStart(3)}  ${size.padEnd(21)}  `;
+  const text = `${names} · ${ownersText(parts.map(({ of }) => of))}${from}`;
+  const [first = "", ...rest] = wrapped(text, wide - head.length);
+  return [`${head}${first}`, ...rest.map((line) => `${" ".repeat(head.length)}${line}`)];
 }
 
 /** A piece that is cut down is a small piece, and small pieces hurt. */

@@ -2,16 +2,15 @@ import type { Count } from "../ascut/as-cut.ts";
 import { becomes } from "../ascut/findings/saved.ts";
 import { countedName, nameOf, sizesText } from "../ascut/findings/words.ts";
 import { leftBatches } from "../ascut/left.ts";
-import { brokenDownOf } from "../ascut/rack.ts";
 import { type Rescue, rescueOf, type Saved, type Spare } from "../ascut/rescue.ts";
 import type { Count as Minutes, TimesBlock } from "../core/design.ts";
-import { exactText } from "../core/length.ts";
-import { toNumber } from "../core/rational.ts";
-import { amount, type Context } from "../derive/context.ts";
+import type { Part } from "../core/part.ts";
+import { equal, toNumber } from "../core/rational.ts";
+import { amount, type Context, size } from "../derive/context.ts";
 import type { CutBatch } from "../plan/cut-list.ts";
 import type { CutPlan, PlanBudget } from "../plan/cut-plan.ts";
-import { sheetsInRack } from "../plan/problems.ts";
 import { type CutStep, stepsOf } from "../plan/steps.ts";
+import { rackLines } from "./day-rack.ts";
 import { type DayJob, type PlannedJob, plannedJobs } from "./jobs.ts";
 
 /** What is left of one job at the end of a day. */
@@ -26,8 +25,10 @@ export interface JobLeft {
   readonly left: number;
   /** Times that fence or stop have to be set for what is cut from the rack and from what is bought. */
   readonly setups: number;
-  /** Minutes at the saw by the times that the maker gives; missing where none is given. */
+  /** Minutes of work by the times that the maker gives; missing where none is given. */
   readonly minutes: number | undefined;
+  /** What the minutes are of: `2 × breakdown`. */
+  readonly work: readonly string[];
   readonly batches: readonly CutBatch[];
   readonly plan: CutPlan;
   readonly rack: readonly string[];
@@ -47,7 +48,7 @@ export function dayOf(jobs: readonly DayJob[], budget: PlanBudget): Day {
   return { jobs: plannedJobs(jobs, saved, budget).map(jobLeft), rescue };
 }
 
-function jobLeft({ job, plan }: PlannedJob): JobLeft {
+function jobLeft({ job, plan, rack }: PlannedJob): JobLeft {
   const { context, model, made } = job;
   const steps = stepsOf(context, plan);
   const sum = (of: (count: Count) => number): number => made.counts.reduce((all, count) => all + of(count), 0);
@@ -59,49 +60,41 @@ function jobLeft({ job, plan }: PlannedJob): JobLeft {
     lost: sum((count) => count.lost),
     left: sum((count) => count.left),
     setups: steps.filter(({ newSetting }) => newSetting).length,
-    minutes: minutesFor(context, plan, steps),
+    ...timeFor(context, plan, steps),
     batches: leftBatches(model, made),
     plan,
-    rack: rackLines(job, plan),
+    rack: rackLines(job, plan, rack),
   };
 }
 
-/** The kinds of work that the file gives times for, added up. */
-function minutesFor(context: Context, plan: CutPlan, steps: readonly CutStep[]): number | undefined {
+/** The kinds of work that the file gives times for, added up; what it gives none for is not counted. */
+function timeFor(context: Context, plan: CutPlan, steps: readonly CutStep[]): Pick<JobLeft, "minutes" | "work"> {
   const times = context.design.shop.times[0];
   const each = (key: keyof Pick<TimesBlock, "breakdown" | "setting" | "sawing">): number | undefined => {
     const given: Minutes | undefined = times?.[key];
     const value = given === undefined ? undefined : amount(context, given.value);
     return value === undefined || value.n < 0n ? undefined : toNumber(value);
   };
-  const [breakdown, setting, sawing] = [each("breakdown"), each("setting"), each("sawing")];
-  if (breakdown === undefined && setting === undefined && sawing === undefined) return undefined;
-  const sheets = plan.stocks.reduce((sum, { used }) => sum + used, 0);
-  const setups = steps.filter(({ newSetting }) => newSetting).length;
-  return Math.round((breakdown ?? 0) * sheets + (setting ?? 0) * setups + (sawing ?? 0) * steps.length);
+  const work = [
+    { word: "breakdown", each: each("breakdown"), count: plan.stocks.reduce((sum, { used }) => sum + used, 0) },
+    { word: "setting", each: each("setting"), count: steps.filter(({ newSetting }) => newSetting).length },
+    { word: "sawing", each: each("sawing"), count: steps.length },
+  ].flatMap((one) => (one.each === undefined ? [] : [{ ...one, each: one.each }]));
+  if (work.length === 0) return { minutes: undefined, work: [] };
+  return {
+    minutes: Math.round(work.reduce((sum, one) => sum + one.each * one.count, 0)),
+    work: work.map(({ word, count }) => `${count} × ${word}`),
+  };
 }
 
-/** What is whole in the rack, and what nobody has said of it. */
-function rackLines({ context, model, made }: DayJob, plan: CutPlan): readonly string[] {
-  return [...model.stocks.values()].flatMap((stock): readonly string[] => {
-    const planned = plan.stocks.find((one) => one.stock.name === stock.name);
-    if (stock.kind === "edging") return [];
-    const broken = brokenDownOf(context, stock.name);
-    const left = planned?.inRack ?? Math.max(0, sheetsInRack(context, stock) - broken);
-    const used = planned?.used ?? 0;
-    const noun = (count: number): string => (count === 1 ? stock.kind : `${stock.kind}s`);
-    const isCut = made.counts.some(
-      (count) => 0 < count.made + count.spoiled + count.lost && count.wanted.part.stock === stock.name,
+/** How many pieces of a row are saved from others, and need not be cut from stock. */
+export function savedIn(parts: readonly Part[], job: DayJob, { saved }: Rescue): number {
+  const isOne = (part: Part): boolean =>
+    parts.some(
+      ({ id, length, width }) =>
+        id === part.id && equal(length.value, part.length.value) && equal(width.value, part.width.value),
     );
-    const needs =
-      used === 0 ? "none is needed" : used <= left ? `${used} of them needed` : `${used} needed: ${used - left} to buy`;
-    const has = stock.block.have !== undefined || 0 < broken;
-    const unsaid =
-      stock.kind === "sheet" && 0 < left && isCut && broken === 0
-        ? `; nothing says how many were broken down for what is made: write ${stock.kind} ${stock.name} COUNT in the cut block`
-        : "";
-    return has || 0 < used ? [`${stock.name}: ${left} whole ${noun(left)} in the rack, ${needs}${unsaid}`] : [];
-  });
+  return saved.filter((one) => one.job === job && one.spare.kind !== "offcut" && isOne(one.part)).length;
 }
 
 /** `two`, and figures above twelve. */
@@ -124,18 +117,20 @@ export function inWords(count: number): string {
   return words[count] ?? String(count);
 }
 
-/** `Left: 14 parts, two set-ups, 40 minutes at the saw.` */
-export function leftLine({ left, setups, minutes }: Pick<JobLeft, "left" | "setups" | "minutes">): string {
+/** `Left: 14 parts, two set-ups, 40 minutes by the times given (2 × breakdown, 26 × sawing).` */
+export function leftLine({ left, setups, minutes, work }: JobLeft): string {
   if (left === 0) return "Left: nothing to cut.";
-  const time = minutes === undefined ? "" : `, ${minutes} ${minutes === 1 ? "minute" : "minutes"} at the saw`;
+  const time =
+    minutes === undefined
+      ? ""
+      : `, ${minutes} ${minutes === 1 ? "minute" : "minutes"} by the times given (${work.join(", ")})`;
   return `Left: ${left} ${left === 1 ? "part" : "parts"}, ${inWords(setups)} ${setups === 1 ? "set-up" : "set-ups"}${time}.`;
 }
 
 /** `The spoiled side of box plan-1, 20 × 4 3/4 in`, with its job where there are several. */
 export function spareText(spare: Spare): string {
   const { context } = spare.job;
-  if ("offcut" in spare.from)
-    return `the offcut of ${spare.stock.name}, ${exactText(spare.across, context.units)} × ${exactText(spare.along, context.units)}`;
+  if ("offcut" in spare.from) return offcutText(context, spare);
   const { record, wanted } = spare.from;
   const name =
     wanted === undefined
@@ -146,12 +141,20 @@ export function spareText(spare: Spare): string {
   return `${name.replace(/^the /, `the ${word} `)}, ${sizesText(context, length, width)}`;
 }
 
+/** `the offcut of birch-34, 20 × 31 in`: across the grain, then along it, as it is stated. */
+export function offcutText(context: Context, { stock, from }: Pick<Spare, "stock" | "from">): string {
+  if (!("offcut" in from)) return stock.name;
+  const [first, second] = [size(context, from.offcut.first), size(context, from.offcut.second)];
+  if (first === undefined || second === undefined) return `the offcut of ${stock.name}`;
+  return `the offcut of ${stock.name}, ${sizesText(context, first.value, second.value)}`;
+}
+
 /** Spares that are alike and become alike parts, in one line. */
 export function savedLine(group: readonly Saved[]): string {
   const [one] = group;
   if (one === undefined) return "";
   const [which, verb] = group.length === 1 ? ["", "becomes"] : [`${group.length} × `, "become"];
-  return `${which}${spareText(one.spare)} ${verb} ${becomes(one.job.context, one, group.length)}`;
+  return `${which}${spareText(one.spare)}, ${verb} ${becomes(one.job.context, one, group.length)}`;
 }
 
 export function recutLine({ wanted, count }: Rescue["recut"][number]): string {

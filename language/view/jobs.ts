@@ -2,6 +2,7 @@ import type { AsCut } from "../ascut/as-cut.ts";
 import { leftBatches, leftModel } from "../ascut/left.ts";
 import { type Held, heldTogether, nothingHeld, onHand, recordedIn, takenBy } from "../ascut/rack.ts";
 import type { Job, Saved } from "../ascut/rescue.ts";
+import type { OffcutStatement } from "../core/design.ts";
 import type { Finding } from "../core/finding.ts";
 import { exactText } from "../core/length.ts";
 import { equal } from "../core/rational.ts";
@@ -19,7 +20,10 @@ export interface DayJob extends Job {
 export interface PlannedJob {
   readonly job: DayJob;
   readonly plan: CutPlan;
+  /** What it takes from the rack. */
   readonly held: Held;
+  /** The offcuts that lay in the rack for it. */
+  readonly rack: readonly OffcutStatement[];
 }
 
 /**
@@ -48,7 +52,7 @@ function planned(job: DayJob, saved: readonly Saved[], held: Held, budget: PlanB
   );
   const rack = onHand(context, leftModel(model, made), held);
   const plan = cutPlan(rack.context, rack.model, markedParts(leftBatches(model, made)), budget);
-  return { job, plan, held: takenBy(plan) };
+  return { job, plan, held: takenBy(plan), rack: rack.context.design.offcuts };
 }
 
 /** The counts with what is saved from other pieces no longer left. */

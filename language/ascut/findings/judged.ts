@@ -1,7 +1,8 @@
 import type { CutRecord } from "../../core/design.ts";
 import type { Finding, Fix, Related } from "../../core/finding.ts";
-import { writtenText } from "../../core/length.ts";
+import { type Length, writtenText } from "../../core/length.ts";
 import { less, subtract } from "../../core/rational.ts";
+import type { Sourced } from "../../core/sourced.ts";
 import type { Context } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
 import { finding, rewrite } from "../../fit/check.ts";
@@ -9,24 +10,47 @@ import type { AsCut, Count } from "../as-cut.ts";
 import { type Dimension, dimensions, sizeOf } from "../pieces.ts";
 import type { Joint, Judged } from "../verdicts.ts";
 import type { SavedOf } from "./saved.ts";
-import { countedName, nameOf, sizesText, writeSpoiled } from "./words.ts";
+import { countedName, nameOf, tapeText, writeSpoiled } from "./words.ts";
 
 /** What each measured size comes to: one finding for each record and kind; a piece that is lost has nothing else to say. */
 export function judgedFindings(context: Context, made: AsCut, saved: SavedOf): readonly Finding[] {
+  const deciding = decidingJoints(made);
   return made.judged.flatMap((one) => {
     if (!one.isGood) return [lost(one, saved)];
     return [
-      ...about(one, "neighbours", (joints) => neighbours(context, made, one, joints)),
-      ...about(one, "too large", (joints) => tooLarge(context, one, joints)),
-      ...about(one, "not checked", (joints) => notChecked(one, joints)),
-      ...about(one, "forgiven", (joints) => forgiven(one, joints)),
+      ...about(one, "neighbours", (joints) => {
+        const own = joints.filter((joint) => deciding.has(joint));
+        return own.length === 0 ? [] : [neighbours(context, made, one, own)];
+      }),
+      ...about(one, "too large", (joints) => [tooLarge(context, one, joints)]),
+      ...about(one, "not checked", (joints) => [notChecked(one, joints)]),
+      ...about(one, "forgiven", (joints) => [forgiven(one, joints)]),
     ];
   });
 }
 
-function about(one: Judged, kind: Joint["kind"], say: (joints: readonly Joint[]) => Finding): readonly Finding[] {
+function about(
+  one: Judged,
+  kind: Joint["kind"],
+  say: (joints: readonly Joint[]) => readonly Finding[],
+): readonly Finding[] {
   const joints = one.joints.filter((joint) => joint.kind === kind);
-  return joints.length === 0 ? [] : [say(joints)];
+  return joints.length === 0 ? [] : say(joints);
+}
+
+/** Of all that make one thing smaller, the one that makes it smallest: the others follow it, and have nothing to say. */
+function decidingJoints({ judged }: AsCut): ReadonlySet<Joint> {
+  const least = new Map<Sourced<Length>, { readonly joint: Joint; readonly to: Length }>();
+  for (const { isGood, joints } of judged) {
+    if (!isGood) continue;
+    for (const joint of joints) {
+      const { moves } = joint;
+      if (moves === undefined) continue;
+      const before = least.get(moves.outside.size);
+      if (before === undefined || less(moves.to, before.to)) least.set(moves.outside.size, { joint, to: moves.to });
+    }
+  }
+  return new Set([...least.values()].map(({ joint }) => joint));
 }
 
 function saidOf(joints: readonly Joint[]): string {
@@ -68,6 +92,7 @@ function neighbours(context: Context, made: AsCut, one: Judged, joints: readonly
   const moved = made.counts
     .filter(({ wanted }) => wanted.of === one.wanted.of)
     .flatMap((count) => changeOf(context, made, count));
+  if (moved.length === 0) return forgiven(one, joints);
   return finding({
     code: "cut/neighbours",
     severity: "warning",
@@ -75,7 +100,7 @@ function neighbours(context: Context, made: AsCut, one: Judged, joints: readonly
     message: `${nameOf(one.wanted)} can be used if its neighbours follow: ${saidOf(joints)}`,
     reason:
       "Cut as the whole list says, they would no longer meet it. The list of what is left has them as they must be now.",
-    remedy: moved.length === 0 ? "Nothing else needs to change." : `Cut ${moved.map(({ says }) => says).join("; ")}.`,
+    remedy: `Cut ${moved.map(({ says }) => says).join("; ")}.`,
     related: [...relatedOf(joints), ...moved.map(({ related }) => related)],
     fixes: writeSpoiled(one.piece.record),
   });
@@ -89,7 +114,7 @@ function changeOf(
 ): readonly { readonly says: string; readonly related: Related }[] {
   const { wanted, left, length, width } = count;
   if (length === wanted.part.length && width === wanted.part.width) return [];
-  const size = sizesText(context, length.value, width.value);
+  const size = tapeText(context, length.value, width.value);
   const related = { span: wanted.part.source, message: `${nameOf(wanted)} becomes ${size}` };
   const large = toCutDown(made, count);
   return [

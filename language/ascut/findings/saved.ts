@@ -4,7 +4,7 @@ import { ratio } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import { behind } from "../../fit/check.ts";
 import type { Rescue, Saved } from "../rescue.ts";
-import { atText, countedName, nameOf, sizesText } from "./words.ts";
+import { atText, countedName, nameOf, tapeText } from "./words.ts";
 
 /** What the pieces of a record can still become: a sentence, and fixes that write it down. */
 export interface SavedText {
@@ -40,7 +40,7 @@ export function alike(saved: readonly Saved[]): readonly (readonly Saved[])[] {
 
 export function becomes(context: Context, { wanted, part, provided }: Saved, count: number): string {
   const condition = provided.length === 0 ? "" : `, provided that ${provided.join(" and ")}`;
-  return `${count === 1 ? nameOf(wanted) : countedName(wanted, count)}, cut to ${sizesText(context, part.length.value, part.width.value)}${condition}`;
+  return `${count === 1 ? nameOf(wanted) : countedName(wanted, count)}, cut to ${tapeText(context, part.length.value, part.width.value)}${condition}`;
 }
 
 /** The record as it reads once its pieces are what they can become. */

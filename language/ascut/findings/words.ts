@@ -1,10 +1,10 @@
 import type { CutRecord } from "../../core/design.ts";
 import type { Edit, Fix } from "../../core/finding.ts";
 import type { Length } from "../../core/length.ts";
-import { writtenText } from "../../core/length.ts";
+import { exactText, showText, withUnit, writtenText } from "../../core/length.ts";
 import type { Span } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
-import { behind, say } from "../../fit/check.ts";
+import { behind } from "../../fit/check.ts";
 import type { Wanted } from "../wanted.ts";
 
 /** A part as a person says it: `the side of box plan-1`. */
@@ -22,8 +22,14 @@ export function pluralOf(name: string): string {
   return `${name.replace(/f$/, "ve")}s`;
 }
 
-export function sizesText(context: Context, length: Length, width: Length): string {
-  return `${say(context, length)} × ${say(context, width)}`;
+/** Exactly, with the unit once: `28 1/2 × 19 1/4 in`. */
+export function sizesText({ units }: Context, length: Length, width: Length): string {
+  return `${exactText(length, units)} × ${withUnit(width, units)}`;
+}
+
+/** As the tape shows it, for what is to be cut: `18 25/32 − × 2 1/2 in`. */
+export function tapeText({ reading, units }: Context, length: Length, width: Length): string {
+  return `${showText(length, reading)} × ${showText(width, reading)} ${units === "inches" ? "in" : "mm"}`;
 }
 
 /** As a record states it, read back exactly: `at 24 x 4 25/32`. */
