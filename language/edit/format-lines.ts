@@ -11,15 +11,20 @@ export function laidOutLines(
   { indent }: FormatOptions,
 ): readonly (string | undefined)[] {
   const rows = rowsOf(outline, lines);
-  const coded = lineUp(rows.map((row, index) => codeLine(outline, rows, row, index, indent)));
+  const coded = lineUp(
+    rows.map((row, index) => codeLine(outline, rows, row, index, indent, markOf(lines[index]!).length)),
+  );
   return lines.map((line, index) => {
     const row = rows[index]!;
     if (row.kept) return undefined;
     const [first] = row.tokens;
-    if (first === undefined) return line.text.startsWith("\uFEFF") ? "\uFEFF" : "";
-    const mark = line.text.startsWith("\uFEFF") ? "\uFEFF" : "";
-    return mark + coded[index]!;
+    return first === undefined ? markOf(line) : markOf(line) + coded[index]!;
   });
+}
+
+/** The mark of the order of bytes that some editors put before a text, and a paste before a line in the middle of one. */
+function markOf({ text }: Line): string {
+  return text.startsWith("\uFEFF") ? "\uFEFF" : "";
 }
 
 interface Row {
@@ -74,7 +79,15 @@ function goesOnWith({ kind, text }: TextToken): boolean {
   return (kind === "sign" && [",", "+", "-", "*", "/", "x", "×", "±"].includes(text)) || text === ")";
 }
 
-function codeLine(outline: Outline, rows: readonly Row[], row: Row, index: number, indent: string): CodeLine {
+/** `marked` columns of the line are taken by a mark that is not seen, and count for nothing when lines are lined up. */
+function codeLine(
+  outline: Outline,
+  rows: readonly Row[],
+  row: Row,
+  index: number,
+  indent: string,
+  marked: number,
+): CodeLine {
   const { tokens } = outline;
   const margin = indent.repeat(row.depth + (row.goesOn ? 1 : 0));
   const code = row.tokens.filter(
@@ -89,18 +102,19 @@ function codeLine(outline: Outline, rows: readonly Row[], row: Row, index: numbe
     joined: joined && !row.kept && 0 < row.tokens.length,
     cells: row.kept
       ? []
-      : code.map((at, place): Cell => cellOf(outline, at, place === 0 ? undefined : code[place - 1])),
-    comment: comment === undefined || row.kept ? undefined : { text: comment.text.trimEnd(), column: comment.column },
+      : code.map((at, place): Cell => cellOf(outline, at, place === 0 ? undefined : code[place - 1], marked)),
+    comment:
+      comment === undefined || row.kept ? undefined : { text: comment.text.trimEnd(), column: comment.column - marked },
     blank: row.tokens.length === 0,
   };
 }
 
-function cellOf(outline: Outline, at: number, before: number | undefined): Cell {
+function cellOf(outline: Outline, at: number, before: number | undefined, marked: number): Cell {
   const { tokens } = outline;
   const token = tokens[at]!;
   const text = token.kind === "number" ? token.text.replace(/[ \t]+/g, " ") : token.text.trimEnd();
   const last = before === undefined ? undefined : tokens[before]!;
-  const { column } = token;
+  const column = token.column - marked;
   if (last === undefined) return { text, column, gap: 0, least: 0, most: 0, role: undefined };
   const gap = token.start - last.end;
   const role = token.text === "}" ? undefined : roleOf(outline, at);

@@ -75,9 +75,23 @@ export function parse(text: string): Parsed {
 }
 
 function parsed(text: string): Parsed {
-  const result = languageServices().parser.LangiumParser.parse<BuildFile>(text);
+  const result = untraced(() => languageServices().parser.LangiumParser.parse<BuildFile>(text));
   const lexing = result.lexerErrors.map((error) => lexingProblem(text, error));
   return { file: result.value, problems: [...lexing, ...result.parserErrors.map((error) => problemOf(text, error))] };
+}
+
+/**
+ * Runs something that throws errors by the thousand to find its way, and catches them all: the parser, in a text that is
+ * half typed. Writing down for each where in the program it was thrown costs more than the parsing.
+ */
+function untraced<T>(run: () => T): T {
+  const before = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return run();
+  } finally {
+    Error.stackTraceLimit = before;
+  }
 }
 
 function lexingProblem(text: string, error: TokenError): SyntaxProblem {
