@@ -12,6 +12,8 @@ import { blocksOf, tokenBefore } from "./outline.ts";
 import { headOf, spanOfTokens } from "./places.ts";
 import type { Scene } from "./scene.ts";
 import { shareSizes } from "./shares.ts";
+import type { Statement } from "./statements.ts";
+import { cutWords, layoutWords, shownForm, statements } from "./statements.ts";
 
 /** What is said of a place, in Markdown, and what it is said of. */
 export interface Hover {
@@ -133,12 +135,15 @@ function aboutWord(scene: Scene, index: number): string | undefined {
   const word = tokens[item.key]!.text;
   if (item.block !== undefined && item.block.head === item.key && block === undefined)
     return aboutBlock(scene, item.block);
-  if (block?.word === undefined) return index === item.key ? statements[word] : undefined;
+  if (block?.word === undefined) return index === item.key ? saidOf(statements, word) : undefined;
   if (item.block?.word === "face frame" && index === item.key) return aboutBlock(scene, item.block);
   const properties =
     block.word === "across" || block.word === "down" || block.word === "cut" ? undefined : propertiesOf(block.word);
   const said = properties?.get(word);
-  if (said === undefined) return index === item.key ? (layout[word] ?? statements[word]) : undefined;
+  if (said === undefined) {
+    const table = block.word === "cut" ? cutWords : word === "allow" ? statements : layoutWords;
+    return index === item.key ? saidOf(table, word) : undefined;
+  }
   const first = `\`${said.form}\`\n\n${capital(said.means)}.`;
   const sizes = aboutProperty(scene, block, item);
   return [first, ...(sizes === undefined ? [] : [sizes])].join("\n\n");
@@ -170,29 +175,12 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-const layout: Readonly<Record<string, string>> = {
-  across: "`across [LENGTH | rest | equal] { ... }`\n\nDivides a space from left to right.",
-  down: "`down [LENGTH | rest | equal] { ... }`\n\nDivides a space from top to bottom.",
-  rail: "`rail [LENGTH]`\n\nA member that lies between two openings, one above the other.",
-  stile: "`stile [LENGTH]`\n\nA member that stands between two openings, side by side.",
-  partition: "`partition [LENGTH]`\n\nA panel that stands between two openings of a frameless case.",
-  opening: "`opening NAME [LENGTH | rest | equal]`\n\nA space that a box, a front, a door or shelves go into.",
-  openings:
-    "`openings NAMES [LENGTH | rest | equal], [rails | stiles | partitions LENGTH]`\n\nSeveral openings in one line, with what stands between each two.",
-};
-
-const statements: Readonly<Record<string, string>> = {
-  project: '`project "..."`\n\nThe title of the file, on lists and drawings.',
-  inches: "`inches`\n\nBare numbers of this file are inches.",
-  millimetres: "`millimetres`\n\nBare numbers of this file are millimetres.",
-  read: "`read to LENGTH`\n\nThe smallest step that sizes are shown in; they are rounded down to it.",
-  use: '`use "..."`\n\nTakes in another build file of this folder or below.',
-  let: "`let NAME = LENGTH`\n\nNames a length.",
-  allow: '`allow CODE "REASON"`\n\nSilences a finding that is known and meant.',
-  lift: "`lift WEIGHT`\n\nWhat one person here handles alone.",
-  offcut: "`offcut of STOCK LENGTH x LENGTH`\n\nOne piece in the rack.",
-  cut: "`cut { ... }`\n\nWhat has been cut already: owner, part and count.",
-};
+/** How a statement, or an item of a layout, is written and what it says. */
+function saidOf(table: Readonly<Record<string, Statement>>, word: string): string | undefined {
+  const entry = Object.hasOwn(table, word) ? table[word] : undefined;
+  if (entry === undefined) return undefined;
+  return `${entry.forms.map((form) => `\`${shownForm(form)}\``).join("  \n")}\n\n${entry.means}`;
+}
 
 /** The head of a statement as it is written. */
 export function headText(scene: Scene, item: OutlineItem): string {

@@ -55,7 +55,7 @@ function resolved(from: string, path: string): string {
 }
 
 /** A path from one file to another, as `use` wants it; `undefined` where there is none, as between two machines. */
-function pathBetween(from: string, to: string): string | undefined {
+export function pathBetween(from: string, to: string): string | undefined {
   const [own, other] = [from.split("/").slice(0, -1), to.split("/")];
   if (own.slice(0, 3).join("/") !== other.slice(0, 3).join("/")) return undefined;
   let shared = 0;

@@ -1,4 +1,5 @@
 import { codeActions } from "./code-actions.ts";
+import { completion } from "./completion.ts";
 import { cutList } from "./cut-list.ts";
 import { diagnostics } from "./diagnostics.ts";
 import { drawings } from "./drawings.ts";
@@ -15,12 +16,13 @@ import { rename } from "./rename.ts";
 import { renameFiles } from "./rename-files.ts";
 import { rod } from "./rod.ts";
 import { semanticTokens } from "./semantic-tokens.ts";
+import { signatureHelp } from "./signature-help.ts";
 import { structure } from "./structure.ts";
 import { symbols } from "./symbols.ts";
 
 /** All that the server can do: a new ability is one file and one word here. */
 export const features: readonly Feature[] = [
   ...[diagnostics, codeActions, hover, inlayHints, names, rename, symbols, structure, links, lenses, renameFiles],
-  ...[formatting, semanticTokens],
+  ...[formatting, semanticTokens, completion, signatureHelp],
   ...[rod, cutList, list, plan, drawings],
 ];

@@ -46,13 +46,15 @@ function check(context: Context, model: Model, box: BoxModel): readonly Finding[
   ];
 }
 
-interface Plate {
+/** A bottom inside its box, in inches, and what lies on it in pounds. */
+export interface Plate {
   readonly wide: number;
   readonly deep: number;
   readonly load: number;
 }
 
-function sagOf(context: Context, stock: Stock, { wide, deep, load }: Plate): number | undefined {
+/** How far a bottom of this stock sags, in inches; `undefined` for a wood that is not known. */
+export function sagOf(context: Context, stock: Stock, { wide, deep, load }: Plate): number | undefined {
   const modulus = modulusOf(stock);
   if (modulus === undefined) return undefined;
   const span = Math.min(wide, deep);

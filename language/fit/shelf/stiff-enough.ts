@@ -55,7 +55,13 @@ function sags(context: Context, model: Model, shelf: ShelfModel): readonly Findi
   ];
 }
 
-function shelfOf(context: Context, stock: Stock, depth: number, pounds: number): Omit<Shelf, "span"> | undefined {
+/** A shelf of this stock, all but its span; `undefined` for a wood that is not known. */
+export function shelfOf(
+  context: Context,
+  stock: Stock,
+  depth: number,
+  pounds: number,
+): Omit<Shelf, "span"> | undefined {
   const modulus = modulusOf(stock);
   if (modulus === undefined) return undefined;
   return {
