@@ -21,6 +21,7 @@ import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
 import { type BuyLine, buyLines } from "./view/buying.ts";
 import { csvOf } from "./view/csv.ts";
 import { type Day, dayOf } from "./view/day.ts";
+import { type DayDocument, dayDocument } from "./view/day-document.ts";
 import { dayText } from "./view/day-text.ts";
 import type { DayJob } from "./view/jobs.ts";
 import { type Left, leftOver } from "./view/left.ts";
@@ -95,6 +96,7 @@ export interface Build {
   /** The report of a day: what is left of this job, and of others that share its rack. */
   day(budget: PlanBudget, others?: readonly Build[]): Day;
   dayText(day: Day): string;
+  dayDocument(day: Day): DayDocument;
   /** The edits that write down what was cut, for a tick beside a row. Several at once are one change. */
   recordEdit(...requests: readonly RecordRequest[]): Recording;
   /** As `recordEdit`, from a line as it is typed on a phone: `2 side plan-1; 1 rail inks 13 11/16; spoiled stile rollers`. */
@@ -233,7 +235,7 @@ function buildOf(uri: string, files: Gathered, text: string): Build {
     dryFit: () => checked().fit,
     list: () => listDocument(context, model, checked().findings),
     rod,
-    csv: () => csvOf(context, model),
+    csv: () => csvOf(context, cutList(model)),
     markdown: () => markdownOf(rod()),
     text: () => textOf(rod()),
     plan: (budget, held = nothingHeld) => {
@@ -253,6 +255,7 @@ function buildOf(uri: string, files: Gathered, text: string): Build {
     rescue: (others = []) => rescueOf([job(), ...others.map((other) => other.job())]),
     day: (budget, others = []) => dayOf([job(), ...others.map((other) => other.job())], budget),
     dayText,
+    dayDocument,
     recordEdit: (...requests) => recordEdits(book(), requests),
     readCuts: (line) => readCuts(book(), line),
     job,

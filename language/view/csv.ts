@@ -1,7 +1,6 @@
 import { decimalText, showText, toMillimetres } from "../core/length.ts";
 import type { Context } from "../derive/context.ts";
-import type { Model } from "../derive/model.ts";
-import { cutList } from "../plan/cut-list.ts";
+import type { CutBatch } from "../plan/cut-list.ts";
 import { notesOf } from "./machining.ts";
 import { ownersText } from "./owners.ts";
 import { grainText } from "./rod.ts";
@@ -27,8 +26,8 @@ const heads = [
 ];
 
 /** The cut list as RFC 4180 text: shop sizes for the bench, decimals for programs. */
-export function csvOf(context: Context, model: Model): string {
-  const rows = cutList(model).flatMap((batch) =>
+export function csvOf(context: Context, batches: readonly CutBatch[]): string {
+  const rows = batches.flatMap((batch) =>
     batch.rows.map((row): readonly string[] => {
       const part = row.parts[0]!;
       const sizes = [part.length.value, part.width.value, part.thickness.value];

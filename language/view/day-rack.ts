@@ -4,15 +4,15 @@ import type { OffcutStatement } from "../core/design.ts";
 import { equal } from "../core/rational.ts";
 import { size } from "../derive/context.ts";
 import type { Stock } from "../derive/model.ts";
-import type { CutPlan, PlannedSheet, StockPlan } from "../plan/cut-plan.ts";
+import type { PlannedSheet, StockPlan } from "../plan/cut-plan.ts";
 import { sheetsInRack } from "../plan/problems.ts";
-import type { DayJob } from "./jobs.ts";
+import type { DayJob, PlannedJob } from "./jobs.ts";
 
 /** What is whole in the rack, what is cut from its offcuts, and what nobody has said of it. */
-export function rackLines(job: DayJob, plan: CutPlan, offcuts: readonly OffcutStatement[]): readonly string[] {
-  return [...job.model.stocks.values()].flatMap((stock): readonly string[] => {
+export function rackLines({ job, plan, rack }: PlannedJob): readonly string[] {
+  return [...rack.model.stocks.values()].flatMap((stock): readonly string[] => {
     const planned = plan.stocks.find((one) => one.stock.name === stock.name);
-    const own = offcuts.filter((one) => one.stock.text === stock.name);
+    const own = rack.context.design.offcuts.filter((one) => one.stock.text === stock.name);
     return [...wholeLine(job, stock, planned), ...offcutLines(job, planned?.sheets ?? [], own)];
   });
 }
@@ -20,7 +20,7 @@ export function rackLines(job: DayJob, plan: CutPlan, offcuts: readonly OffcutSt
 function wholeLine(job: DayJob, stock: Stock, planned: StockPlan | undefined): readonly string[] {
   if (stock.kind === "edging") return [];
   const broken = brokenDownOf(job.context, stock.name);
-  const left = planned?.inRack ?? Math.max(0, sheetsInRack(job.context, stock) - broken);
+  const left = planned?.inRack ?? sheetsInRack(job.context, stock);
   const used = planned?.used ?? 0;
   if (stock.block.have === undefined && broken === 0 && used === 0) return [];
   const noun = (count: number): string => `${count} whole ${count === 1 ? stock.kind : `${stock.kind}s`}`;

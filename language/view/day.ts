@@ -48,7 +48,8 @@ export function dayOf(jobs: readonly DayJob[], budget: PlanBudget): Day {
   return { jobs: plannedJobs(jobs, saved, budget).map(jobLeft), rescue };
 }
 
-function jobLeft({ job, plan, rack }: PlannedJob): JobLeft {
+function jobLeft(planned: PlannedJob): JobLeft {
+  const { job, plan } = planned;
   const { context, model, made } = job;
   const steps = stepsOf(context, plan);
   const sum = (of: (count: Count) => number): number => made.counts.reduce((all, count) => all + of(count), 0);
@@ -63,7 +64,7 @@ function jobLeft({ job, plan, rack }: PlannedJob): JobLeft {
     ...timeFor(context, plan, steps),
     batches: leftBatches(model, made),
     plan,
-    rack: rackLines(job, plan, rack),
+    rack: rackLines(planned),
   };
 }
 

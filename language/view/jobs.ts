@@ -2,7 +2,6 @@ import type { AsCut } from "../ascut/as-cut.ts";
 import { leftBatches, leftModel } from "../ascut/left.ts";
 import { type Held, heldTogether, nothingHeld, onHand, recordedIn, takenBy } from "../ascut/rack.ts";
 import type { Job, Saved } from "../ascut/rescue.ts";
-import type { OffcutStatement } from "../core/design.ts";
 import type { Finding } from "../core/finding.ts";
 import { exactText } from "../core/length.ts";
 import { equal } from "../core/rational.ts";
@@ -22,8 +21,8 @@ export interface PlannedJob {
   readonly plan: CutPlan;
   /** What it takes from the rack. */
   readonly held: Held;
-  /** The offcuts that lay in the rack for it. */
-  readonly rack: readonly OffcutStatement[];
+  /** The job with what lay in the rack for it. */
+  readonly rack: Pick<Job, "context" | "model">;
 }
 
 /**
@@ -52,7 +51,7 @@ function planned(job: DayJob, saved: readonly Saved[], held: Held, budget: PlanB
   );
   const rack = onHand(context, leftModel(model, made), held);
   const plan = cutPlan(rack.context, rack.model, markedParts(leftBatches(model, made)), budget);
-  return { job, plan, held: takenBy(plan), rack: rack.context.design.offcuts };
+  return { job, plan, held: takenBy(plan), rack };
 }
 
 /** The counts with what is saved from other pieces no longer left. */

@@ -7,7 +7,9 @@ import type { Model } from "../derive/model.ts";
 import { markedParts } from "../plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from "../plan/cut-plan.ts";
 import { type BuyLine, buyLines } from "./buying.ts";
+import { csvOf } from "./csv.ts";
 import { listDocument } from "./list.ts";
+import { markdownOf } from "./markdown.ts";
 import { planDocument, planText } from "./plan.ts";
 import { rodView } from "./rod.ts";
 import { textOf } from "./text.ts";
@@ -20,6 +22,8 @@ export interface Left {
   list(): ListDocument;
   /** The list for a terminal, at most 80 columns wide. */
   text(): string;
+  csv(): string;
+  markdown(): string;
   /** How what is left is cut from what is still in the rack, less what other jobs hold there. */
   plan(budget: PlanBudget, held?: Held): CutPlan;
   startPlan(held?: Held): Planning;
@@ -38,16 +42,18 @@ export function leftOver(
   const batches = leftBatches(model, made);
   const rest = leftModel(model, made);
   const pieces = rest.parts.reduce((sum, { quantity }) => sum + quantity, 0);
-  const rod = (): RodView => ({
-    ...rodView(context, rest, findings, whole, { batches, doneIn: undefined }),
-    tables: [],
-  });
+  const rod = (): RodView => {
+    const view = rodView(context, rest, findings, whole, { batches, doneIn: undefined });
+    return { ...view, title: `${view.title}: left to cut`, tables: [] };
+  };
   const rows = markedParts(batches);
   return {
     pieces,
     rod,
     list: () => listDocument(context, rest, findings),
     text: () => textOf(rod()),
+    csv: () => csvOf(context, batches),
+    markdown: () => markdownOf(rod()),
     plan: (budget, held = nothingHeld) => {
       const rack = onHand(context, rest, held);
       return cutPlan(rack.context, rack.model, rows, budget);

@@ -37,7 +37,8 @@ function listPart(context: Context, part: Part): ListPart {
   };
 }
 
-function listSize(length: Length, reading: Reading): ListSize {
+/** A length for programs, in full and as the tape shows it. */
+export function listSize(length: Length, reading: Reading): ListSize {
   return {
     exact: toText(length),
     inches: tidy(toNumber(length)),

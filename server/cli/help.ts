@@ -37,6 +37,7 @@ export const listHelp = `scantling list FILE    the parts to cut
                       one object, "schema": "scantling/list/1"
   --csv               the cut list for a spreadsheet
   --markdown          the cut list for a page
+  --left              only what is left, by the records of the file's cut block
   -o, --output DIR    writes NAME.cutlist.csv and NAME.cutlist.md into a folder
                       (with --csv or --markdown only that one); a file that says
                       the same already is not touched
@@ -51,6 +52,8 @@ export const planHelp = `scantling plan FILE    how its parts are cut from sheet
   --json         for programs: one object, "schema": "scantling/plan/1"
   --seconds N    searches for so long with each stock; without it, for a fixed
                  number of rounds, so that the same file gives the same plan
+  --left         only what is left to cut, by the records of the file's cut
+                 block, from what those leave in the rack
   --keep FILE    adds a line to FILE for each offcut worth keeping, to be used
                  before a new sheet the next time
   -h, --help     this text
@@ -71,6 +74,7 @@ order in which they are named: what one takes from it is not there for the next.
 
 export const dayHelp = `scantling day FILE...    what is left at the end of a day
 
+  --json         for programs: one object, "schema": "scantling/day/1"
   -h, --help     this text
 
 What is made, by the records in each file's cut block; what of it must be put

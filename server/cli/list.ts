@@ -19,6 +19,7 @@ export async function list(words: readonly string[], io: Io): Promise<ExitCode> 
     json: flag,
     csv: flag,
     markdown: flag,
+    left: flag,
     output: { type: "string", short: "o" },
     help: { type: "boolean", short: "h" },
   });
@@ -53,6 +54,8 @@ function faultIn({ options, files }: Arguments): string | undefined {
   const forms = ["json", "csv", "markdown"].filter((form) => options.has(form));
   if (1 < forms.length) return `--${forms.join(" and --")} ask for different things`;
   if (options.has("json") && options.has("output")) return "--json prints and -o writes; give one of them";
+  if (options.has("left") && options.has("output"))
+    return "-o writes the whole list and --left prints what is left; give one of them";
   if (options.get("output") === "") return "-o needs the name of a folder";
   return undefined;
 }
@@ -60,11 +63,11 @@ function faultIn({ options, files }: Arguments): string | undefined {
 function give(loaded: Loaded, { options }: Arguments, io: Io): ExitCode {
   const folder = options.get("output");
   if (typeof folder === "string") return writeInto(folder, loaded, kindsFor(options), io);
-  const { build } = loaded;
-  if (options.has("json")) io.out(`${JSON.stringify(namedList(loaded), undefined, 2)}\n`);
-  else if (options.has("csv")) io.out(build.csv());
-  else if (options.has("markdown")) io.out(build.markdown());
-  else io.out(harmless(build.text()));
+  const given = options.has("left") ? loaded.build.left() : loaded.build;
+  if (options.has("json")) io.out(`${JSON.stringify(namedList(loaded, given.list()), undefined, 2)}\n`);
+  else if (options.has("csv")) io.out(given.csv());
+  else if (options.has("markdown")) io.out(given.markdown());
+  else io.out(harmless(given.text()));
   return exitCodes.fine;
 }
 
@@ -89,8 +92,7 @@ function writeInto(folder: string, { build }: Loaded, kinds: readonly CutListKin
 }
 
 /** The list with its files called as a person would, so that it does not depend on where the folder lies. */
-function namedList(loaded: Loaded): ListDocument {
-  const document = loaded.build.list();
+function namedList(loaded: Loaded, document: ListDocument): ListDocument {
   const parts = document.parts.map((part) => ({
     ...part,
     source: { ...part.source, file: loaded.labelOf(part.source.file) },

@@ -22,6 +22,7 @@ export async function plan(words: readonly string[], io: Io): Promise<ExitCode> 
     json: flag,
     seconds: { type: "string" },
     keep: { type: "string" },
+    left: flag,
     help: { type: "boolean", short: "h" },
   });
   if ("fault" in read) return refuse(read.fault, io);
@@ -39,14 +40,15 @@ export async function plan(words: readonly string[], io: Io): Promise<ExitCode> 
     return exitCodes.unusable;
   }
   const { build } = loaded;
-  const made = build.plan(
+  const planned = read.options.has("left") ? build.left() : build;
+  const made = planned.plan(
     seconds === undefined ? { steps: usualSteps } : { steps: unlimitedSteps, shouldStop: after(seconds) },
   );
   io.out(
-    read.options.has("json") ? `${JSON.stringify(build.planDocument(made), undefined, 2)}\n` : build.planText(made),
+    read.options.has("json") ? `${JSON.stringify(planned.planDocument(made), undefined, 2)}\n` : planned.planText(made),
   );
   const keep = read.options.get("keep");
-  const kept = typeof keep === "string" ? keepOffcuts(keep, build.planDocument(made).keep, io) : exitCodes.fine;
+  const kept = typeof keep === "string" ? keepOffcuts(keep, planned.planDocument(made).keep, io) : exitCodes.fine;
   const errors = build.findings.some((finding) => finding.severity === "error");
   const unplaced = made.stocks.some((stock) => 0 < stock.unplaced.length);
   return graver(kept, errors || unplaced ? exitCodes.errors : exitCodes.fine);

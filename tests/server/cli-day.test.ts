@@ -1,0 +1,167 @@
+import { readFileSync } from "node:fs";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import { describe, expect, test } from "vitest";
+import { shop } from "./shop.ts";
+
+const rack = `inches
+sheet ply { measures 3/4  size 48 x 96  have 2 }
+offcut of ply 20 x 30
+`;
+// A sheet trimmed to 47 1/2 by 95 1/2 takes one top of 40 by 60, and no second one.
+const tops = (count: number, cuts = ""): string => `project "Tops"
+inches
+use "rack.scant"
+part top { from ply  long 60  wide 40  count ${count} }
+${cuts}
+`;
+const shelves = (cuts = ""): string => `project "Shelves"
+inches
+use "rack.scant"
+part shelf { from ply  long 28  wide 18 }
+${cuts}
+`;
+
+const readExample = (name: string): string => readFileSync(new URL(`../../examples/${name}`, import.meta.url), "utf8");
+const bench = {
+  "rack.scant": readExample("rack.scant"),
+  "potting-bench.scant": readExample("potting-bench.scant"),
+  "print-room.scant": readExample("print-room.scant"),
+};
+
+describe("scantling day", () => {
+  test("counts what is made and what is left, and times only by what the file gives", async () => {
+    const cuts = "cut { part top 1 }";
+    const plain = await shop({ "tops.scant": tops(2, cuts), "rack.scant": rack }).run("day", "tops.scant");
+    expect(plain.code).toBe(0);
+    expect(plain.err).toBe("");
+    expect(plain.out).toContain("1 of 2 pieces are made.\n");
+    // A rip at 40 and a crosscut at 60, and the trimming cuts before them.
+    expect(plain.out).toMatch(/^Left: 1 part, [a-z]+ set-ups\.$/m);
+    expect(plain.out).not.toContain("minute");
+    const timed = await shop({
+      "tops.scant": tops(2, `${cuts}\ntimes { breakdown 12 minutes }`),
+      "rack.scant": rack,
+    }).run("day", "tops.scant");
+    expect(timed.out).toMatch(/^Left: 1 part, [a-z]+ set-ups, 12 minutes by the times given \(1 × breakdown\)\.$/m);
+  });
+
+  test("when all is made nothing is left, and no caution is needed", async () => {
+    const world = shop({ "tops.scant": tops(2, "cut { part top 2 }"), "rack.scant": rack });
+    const { out } = await world.run("day", "tops.scant");
+    expect(out).toContain("2 of 2 pieces are made.\nLeft: nothing to cut.\n");
+    expect(out).not.toContain("Cautions");
+  });
+
+  test("a piece spoiled in one file becomes a part of another that uses the same rack", async () => {
+    const files = {
+      "tops.scant": tops(1, "cut { part top 1 at 45 x 40 spoiled  sheet ply 1 }"),
+      "shelves.scant": shelves(),
+      "rack.scant": rack.replace("offcut of ply 20 x 30\n", ""),
+    };
+    const { out } = await shop(files).run("day", "tops.scant", "shelves.scant");
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "the spoiled part top, 45 × 40 in, becomes the part shelf, cut to 28 × 18 in (Shelves)",
+    );
+    expect(out).toContain("To be cut again\n  – 1 top (Tops)\n");
+    // One sheet is broken down, and the shelf needs none, so that the other is enough.
+    expect(out).toContain("Rack (Tops)\n  – ply: 1 whole sheet in the rack, 1 needed\n");
+    expect(out).toContain("Rack (Shelves)\n  – ply: none in the rack, none needed\n");
+  });
+
+  test("of stocks that only share their name nothing is saved for the other", async () => {
+    const own = rack.replace("offcut of ply 20 x 30\n", "");
+    const files = {
+      "tops.scant": tops(1, "cut { part top 1 at 45 x 40 spoiled }"),
+      "shelves.scant": shelves().replace('use "rack.scant"\n', own),
+      "rack.scant": own,
+    };
+    const { out } = await shop(files).run("day", "tops.scant", "shelves.scant");
+    expect(out).toContain("Of no more use\n");
+    expect(out).not.toContain("Can be saved");
+  });
+
+  test("what one file takes from the rack is not there for the next", async () => {
+    const files = { "one.scant": shelves(), "two.scant": shelves(), "rack.scant": rack };
+    const { out } = await shop(files).run("day", "one.scant", "two.scant");
+    expect(out.split("the offcut of ply, 20 × 30 in: A shelf")).toHaveLength(2);
+    expect(out.match(/2 whole sheets in the rack, none needed/g)).toHaveLength(1);
+    expect(out.match(/2 whole sheets in the rack, 1 needed/g)).toHaveLength(1);
+  });
+
+  test("prints for programs what its schema says, files called as they were named", async () => {
+    const schema = JSON.parse(readFileSync(new URL("../../schemas/day-1.schema.json", import.meta.url), "utf8"));
+    const isDay = new Ajv2020({ allErrors: true }).compile(schema);
+    const { out, code } = await shop(bench).run("day", "--json", "potting-bench.scant", "print-room.scant");
+    const report = JSON.parse(out);
+    isDay(report);
+    expect(isDay.errors ?? []).toEqual([]);
+    expect(code).toBe(0);
+    expect(report.jobs[0]).toMatchObject({ file: "potting-bench.scant", made: 24, wanted: 54, spoiled: 1, left: 30 });
+    expect(report.saved[0]).toMatchObject({
+      file: "potting-bench.scant",
+      kind: "spoiled",
+      becomes: { name: "partition", of: "case bench", length: { shop: "27 9/16" } },
+    });
+    expect(isDay({ ...report, colour: "blue" })).toBe(false);
+    expect(isDay({ ...report, jobs: [{ ...report.jobs[0], made: -1 }] })).toBe(false);
+  });
+
+  test("errors in a file and files that cannot be read are said", async () => {
+    const wrong = await shop({ "a.scant": "inches\npart shelf { from ply  long 10  wide 10 }\n" }).run(
+      "day",
+      "a.scant",
+    );
+    expect(wrong.code).toBe(1);
+    expect(wrong.err).toContain("errors stand in a.scant");
+    for (const words of [["day"], ["day", "no.scant"], ["day", "--left", "a.scant"]])
+      expect((await shop({}).run(...words)).code, words.join(" ")).toBe(2);
+    expect((await shop({}).run("day", "--help")).out).toContain("scantling day FILE...");
+  });
+});
+
+describe("scantling buy over a shared rack", () => {
+  test("plans the files one after the other: the rack is not used twice, and what is made is not bought", async () => {
+    const files = { "a.scant": tops(2), "b.scant": tops(2, "cut { part top 1 }"), "rack.scant": rack };
+    const both = await shop(files).run("buy", "a.scant", "b.scant");
+    // The first takes both sheets of the rack; the second has one top left, and buys one for it.
+    expect(both.out).toMatch(/1 sheet\S*\s+ply/);
+    expect(both.out).toContain("From the rack\n  2 whole sheets of ply: for Tops\n");
+    const alone = await shop(files).run("buy", "b.scant");
+    expect(alone.out).toContain("0 sheet   ply 48 × 96 (1 more from the rack)");
+    expect(alone.out).toContain("From the rack\n  1 whole sheet of ply\n");
+  });
+});
+
+describe("--left", () => {
+  const files = {
+    "rack.scant": rack,
+    "tops.scant": tops(2, "part lid { from ply  long 62  wide 7 }\ncut { part lid 1  part top 1  sheet ply 1 }"),
+  };
+
+  test("lists what is left under the marks of the whole list", async () => {
+    const whole = await shop(files).run("list", "tops.scant");
+    expect(whole.out).toMatch(/^A +1 +62/m);
+    expect(whole.out).toMatch(/^B +2 +60/m);
+    const { out } = await shop(files).run("list", "--left", "tops.scant");
+    expect(out).toContain("Tops: left to cut\n1 pieces");
+    expect(out).not.toMatch(/^A /m);
+    expect(out).toMatch(/^B +1 +60/m);
+    expect((await shop(files).run("list", "--left", "--csv", "tops.scant")).out).toContain("\r\nB,1,top");
+    expect((await shop(files).run("list", "--left", "--markdown", "tops.scant")).out).toContain("| B | 1 | top |");
+    const json = JSON.parse((await shop(files).run("list", "--left", "--json", "tops.scant")).out);
+    expect(json.parts).toMatchObject([{ name: "top", quantity: 1 }]);
+  });
+
+  test("plans what is left from what is whole in the rack", async () => {
+    const whole = JSON.parse((await shop(files).run("plan", "--json", "tops.scant")).out);
+    expect(whole).toMatchObject({ sheetsUsed: 2, stocks: [{ used: 2, inRack: 2, buy: 0 }] });
+    const left = JSON.parse((await shop(files).run("plan", "--left", "--json", "tops.scant")).out);
+    expect(left).toMatchObject({ sheetsUsed: 1, stocks: [{ used: 1, inRack: 1, buy: 0 }] });
+  });
+
+  test("is not written beside the file in place of the whole list", async () => {
+    const world = shop(files);
+    expect((await world.run("list", "--left", "-o", ".", "tops.scant")).code).toBe(2);
+    expect(world.written.size).toBe(0);
+  });
+});
