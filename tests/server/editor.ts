@@ -5,6 +5,7 @@ import { onTestFinished } from "vitest";
 import { createConnection } from "vscode-languageserver/node";
 import type { Diagnostic, MessageConnection, PublishDiagnosticsParams } from "vscode-languageserver-protocol/node";
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
+import { callOff } from "../../server/call-off.ts";
 import type { Host } from "../../server/connection.ts";
 import { serve } from "../../server/connection.ts";
 import type { RodChangedParams, StartOptions } from "../../server/protocol.ts";
@@ -44,7 +45,7 @@ export interface EditorOptions {
 export async function inProcess(host: Host, options: EditorOptions = {}): Promise<Editor> {
   const toServer = new PassThrough();
   const toEditor = new PassThrough();
-  const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toEditor));
+  const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toEditor), callOff);
   serve(server, host);
   const connection = createMessageConnection(new StreamMessageReader(toEditor), new StreamMessageWriter(toServer));
   onTestFinished(() => {
