@@ -177,7 +177,7 @@ function nameExprsIn(design: Design): readonly NameExpr[] {
 }
 
 /** Every object of a design, each once: openings of one line share their share. Findings and places say nothing of names. */
-function visit(design: Design, see: (value: Readonly<Record<string, unknown>>) => void): void {
+export function visit(design: Design, see: (value: Readonly<Record<string, unknown>>) => void): void {
   const seen = new Set<object>();
   const go = (value: unknown): void => {
     if (typeof value !== "object" || value === null || seen.has(value)) return;

@@ -127,7 +127,7 @@ function isKey(walk: Walk, token: TextToken, index: number): boolean {
 function belongsBefore({ tokens, item, before }: Walk, { text }: TextToken): boolean {
   if (item === undefined || item.block !== undefined) return false;
   const last = tokens[before]?.text ?? "";
-  if (tokens[before]?.kind === "word" && leads.has(last)) return true;
+  if (tokens[before]?.kind === "word" && (leads.has(last) || (before === item.key && firsts.has(last)))) return true;
   const key = tokens[item.key]!.text;
   const said = tokens.slice(item.key + 1, item.end).map((token) => token.text);
   if (key === "kick") return text === "high" || text === "deep" ? !said.includes(text) && 0 < said.length : false;
@@ -136,21 +136,10 @@ function belongsBefore({ tokens, item, before }: Walk, { text }: TextToken): boo
   return last === "," && said.includes("on");
 }
 
-/** Words behind which a word goes on, whatever it is: `mid rails`, `joint mitred`, `ends over sides`. */
-const leads = new Set([
-  "mid",
-  "top",
-  "joint",
-  "on",
-  "over",
-  "flush",
-  "pocket",
-  "half-blind",
-  "hinged",
-  "corners",
-  "in",
-  "grain",
-]);
+/** Words behind which a word goes on, wherever they stand: `ends over sides`, `in groove`. */
+const leads = new Set(["on", "over", "flush", "pocket", "half-blind", "in"]);
+/** Words behind which one goes on where they begin a property: `mid rails`, `joint mitred`; but `hinged top  pulls 1`. */
+const firsts = new Set(["mid", "top", "joint", "hinged", "corners", "grain"]);
 
 /** Blocks in which openings are laid out. */
 const laidOut = new Set<OutlineWord>(["case", "rear", "face frame", "across", "down"]);

@@ -4,14 +4,15 @@ import type { Finding } from "../../language/core/finding.ts";
 import { safeEdits } from "../../language/service.ts";
 import type { Feature, Server } from "./feature.ts";
 import { rangeOf, touches } from "./places.ts";
+import { textActionKinds, textActions } from "./text-actions.ts";
 import { workspaceEdit } from "./workspace-edit.ts";
 
 /** Mends all that can be mended unseen; a kind of its own, so that it can be run on saving. */
 const fixAllKind = `${CodeActionKind.SourceFixAll}.scantling`;
 
-/** Offers the fixes of the findings at a place, best first, and all safe ones of a file at once. */
+/** Offers the fixes of the findings at a place, best first, all safe ones of a file at once, and changes where nothing is wrong. */
 export const codeActions: Feature = {
-  capabilities: { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] } },
+  capabilities: { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...textActionKinds, fixAllKind] } },
   register(server) {
     server.connection.onCodeAction((params) => actionsFor(server, params));
   },
@@ -29,6 +30,7 @@ async function actionsFor(server: Server, params: CodeActionParams): Promise<Cod
     ...(isWanted(CodeActionKind.QuickFix, only) ? quickFixes(server, findings, params.range, diagnostics) : []),
     // Among the quick fixes of a place it would only be in the way.
     ...(only !== undefined && isWanted(fixAllKind, only) ? fixAll(server, findings, file.uri) : []),
+    ...(await textActions(server, params, (kind) => isWanted(kind, only))),
   ];
 }
 

@@ -72,7 +72,7 @@ test("there is nothing to mend away from a finding, or in a file that is not ope
   editor.open(file, tooLong);
   const [found] = await editor.diagnosticsOf(file, 1);
   const start = { start: { line: 0, character: 0 }, end: { line: 0, character: 3 } };
-  expect(await actionsAt(editor, { ...found!, range: start })).toEqual([]);
+  expect(await actionsAt(editor, { ...found!, range: start }, ["quickfix"])).toEqual([]);
   editor.close(file);
   expect(await actionsAt(editor, found!)).toEqual([]);
 });
