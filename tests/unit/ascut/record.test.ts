@@ -136,6 +136,20 @@ describe("a record that is written", () => {
     expect(text).toContain("  box right side 1 at 22 x 5 1/32\n");
   });
 
+  test("by its mark shares what there is of a row among its owners, and takes it off them again", () => {
+    const two = `${drawer}opening right { wide 15  high 6  deep 23 }\nbox for right like left { }\n`;
+    const before = withCuts(two, "  box left side 1");
+    const text = recorded(before, `${two}cut {\n  box left side 1\n}\n`, { part: "A", count: 3 });
+    expect(text).toContain("cut {\n  box left side 2\n  box right side 2 at 22 x 5 1/32\n}");
+    const during = withCuts(two, "  box left side 2\n  box right side 2 at 22 x 5 1/32");
+    expect(recorded(during, text, { part: "A", count: -3 })).toContain("cut {\n  box left side 1\n}");
+    expect(during.recordEdit({ part: "A", count: -5 })).toEqual({
+      refused: "so many of the side of box left are not written down in this file",
+    });
+    // One more than wanted is written down all the same: the finding says so.
+    expect(recorded(during, text, { part: "A", count: 1 })).toContain("box right side 3 at");
+  });
+
   test("takes the size that a piece must have now, where its neighbour came out short", () => {
     const cuts = "  box left front 1 at 12 1/2";
     const text = recorded(built(cuts), textOf(cuts), { part: "box left/back", count: 1 });
