@@ -9,6 +9,7 @@ import { testLoad } from "../published/loads.ts";
 import { allowedSag, longestSpan, type SagLimit, shelfDesignLoad, shelfLoads, shelfSag } from "../published/shelves.ts";
 import { deflection } from "../published/stiffness.ts";
 import { extent, shared } from "./box.ts";
+import { groupedBy } from "./grouped.ts";
 import type { Solid } from "./solid.ts";
 
 /** Something that bends between two supports: inches and pounds. */
@@ -114,12 +115,15 @@ function boxBottom(context: Context, model: Model, box: BoxModel): readonly Bend
   });
 }
 
+const inAssembly = groupedBy(({ assembly }: Solid) => [assembly]);
+
 /**
  * What stands on a case's bottom: openings without a box, each at the design load of a shelf. Only over a kick: without
  * one the bottom may lie on the floor, or the case hang on a wall.
  */
 function caseBottom(context: Context, model: Model, one: CaseModel, solids: readonly Solid[]): readonly Bending[] {
-  const bottom = solids.find(({ assembly, part }) => assembly === `case ${one.name}` && part.name === "bottom");
+  const own = inAssembly(solids, `case ${one.name}`);
+  const bottom = own.find(({ part }) => part.name === "bottom");
   if (bottom === undefined || one.kick === undefined) return [];
   const boxed = new Set(model.boxes.map(({ opening }) => opening.name.text));
   const standing = one.openings.filter((opening) => !boxed.has(opening.name.text) && isLowest(opening, one));
@@ -129,7 +133,7 @@ function caseBottom(context: Context, model: Model, one: CaseModel, solids: read
     0,
   );
   if (load === 0) return [];
-  const posts = solids.filter(({ assembly, part }) => assembly === `case ${one.name}` && part.name === "partition");
+  const posts = own.filter(({ part }) => part.name === "partition");
   const span = widestBay(bottom, posts);
   const stock = model.stocks.get(bottom.part.stock);
   const asked = { kind: "case bottom", part: bottom.part, span, depth, holds: undefined, limit: "L/144" } as const;

@@ -2,8 +2,9 @@ import type { Length } from "../core/length.ts";
 import { add, less, subtract, zero } from "../core/rational.ts";
 import type { BoxModel, Model } from "../derive/model.ts";
 import { apart, around, type Box, boxOf, common, extent, type Range, spanTo, swept } from "./box.ts";
+import { groupedBy } from "./grouped.ts";
 import type { Clash } from "./interference.ts";
-import { assembled, type Block, covers, isStuck, movedWith, stuckAmong } from "./moving.ts";
+import { assembled, type Block, covers, inFrame, isStuck, movedWith, stuckAmong } from "./moving.ts";
 import { frameOf, turnOf } from "./place.ts";
 import type { Solid } from "./solid.ts";
 import { type Leaf, leavesOf, swingOf } from "./swing.ts";
@@ -54,12 +55,13 @@ function drawerMotion(
   const travel = box.slides.travel?.value ?? zero;
   const moving = movedWith(model, box, byAssembly);
   const own = new Set(moving);
-  const before = new Set(leaves.filter(({ front }) => covers(front, box)).flatMap((leaf) => leaf.solids));
+  const frame = frameOf(box.opening);
+  const near = leavesIn(leaves, frame);
+  const before = new Set(near.filter(({ front }) => covers(front, box)).flatMap((leaf) => leaf.solids));
   const out = turnOf(model, box.opening) === undefined ? { n: -travel.n, d: travel.d } : travel;
   const reach = around(moving.map(({ bounds }) => swept(bounds, "z", out)));
-  const isNear = (solid: Solid): boolean =>
-    reach !== undefined && solid.frame === frameOf(box.opening) && !apart(reach, solid.bounds);
-  const still = solids.filter((solid) => isNear(solid) && !own.has(solid) && !before.has(solid));
+  const isNear = (solid: Solid): boolean => reach !== undefined && !apart(reach, solid.bounds);
+  const still = inFrame(solids, frame).filter((solid) => isNear(solid) && !own.has(solid) && !before.has(solid));
   const paths = moving.map(
     (solid): Path => ({ solid, pieces: solid.pieces.map((piece) => swept(piece, "z", out)), out }),
   );
@@ -67,11 +69,13 @@ function drawerMotion(
     ...still.flatMap((obstacle) =>
       isStuck(stuck, path.solid, obstacle) ? [] : meeting(path, obstacle, obstacle.pieces),
     ),
-    ...leaves.flatMap((leaf) => openLeaf(leaf, path)),
+    ...near.flatMap((leaf) => openLeaf(leaf, path)),
   ]);
   const shown = Math.abs(Number(travel.n) / Number(travel.d));
   return { kind: "drawer", mover: box.of, travel: shown, blocks: [...blocks].sort((a, b) => a.at - b.at) };
 }
+
+const leavesIn = groupedBy(({ solids }: Leaf) => solids.slice(0, 1).map(({ frame }) => frame));
 
 /** A part and the boxes that it sweeps on its way out. */
 interface Path {

@@ -1,4 +1,5 @@
 import type { BoxModel, FrontModel, Model } from "../derive/model.ts";
+import { groupedBy } from "./grouped.ts";
 import type { Clash } from "./interference.ts";
 import type { Solid } from "./solid.ts";
 
@@ -14,9 +15,15 @@ export interface Block {
 
 /** The parts that come out together: the box, and the front that is screwed to it. */
 export function movedWith(model: Model, box: BoxModel, byAssembly: ReadonlyMap<string, readonly Solid[]>) {
-  const fronts = model.fronts.filter((front) => front.block.kind === "front" && covers(front, box));
+  const over = frontsOver(model.fronts, box.opening.name.text);
+  const fronts = over.filter((front) => front.block.kind === "front");
   return [box.of, ...fronts.map(({ of }) => of)].flatMap((of) => byAssembly.get(of) ?? []);
 }
+
+const frontsOver = groupedBy(({ openings }: FrontModel) => openings.map(({ name }) => name.text));
+
+/** The solids that stand in one frame of axes: that of a case, or of an opening that stands alone. */
+export const inFrame = groupedBy(({ frame }: Solid) => [frame]);
 
 /** Whether a front covers the opening of a box. */
 export function covers({ openings }: FrontModel, { opening }: BoxModel): boolean {
@@ -39,7 +46,7 @@ function stuckAssemblies(a: Solid, b: Solid): readonly string[] {
 
 /** Whether two parts claim one space already where they stand still. */
 export function isStuck(stuck: ReadonlySet<string>, a: Solid, b: Solid): boolean {
-  return stuck.has(`${a.id}|${b.id}`) || stuck.has(`${a.assembly}|${b.assembly}`);
+  return 0 < stuck.size && (stuck.has(`${a.id}|${b.id}`) || stuck.has(`${a.assembly}|${b.assembly}`));
 }
 
 /** Solids by the assembly that they belong to. */

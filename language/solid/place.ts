@@ -4,6 +4,7 @@ import { add, largest, less, smallest, subtract, zero } from "../core/rational.t
 import type { Context } from "../derive/context.ts";
 import type { CaseModel, FrontModel, Model, Opening } from "../derive/model.ts";
 import { mirrored, type Range, shared, span } from "./box.ts";
+import { groupedBy } from "./grouped.ts";
 import { type Home, type Pool, poolOf } from "./lay.ts";
 import { type Mate, type MateDraft, measured } from "./mate.ts";
 import { placeBox, type Spot } from "./place-box.ts";
@@ -24,7 +25,7 @@ export interface Placement {
 
 /** Puts the piece together: cases with their face frames, then what goes into and over their openings. */
 export function place(context: Context, model: Model): Placement {
-  const pools = new Map(model.cases.map((one) => [one.name, poolOf(partsOf(model, `case ${one.name}`))]));
+  const pools = new Map(model.cases.map((one) => [one.name, poolOf(partsOf(model.parts, `case ${one.name}`))]));
   const drafts: Draft[] = [];
   const mates: MateDraft[] = [];
   const put = (laid: { readonly drafts: readonly Draft[]; readonly mates: readonly MateDraft[] }): void => {
@@ -67,9 +68,7 @@ export function place(context: Context, model: Model): Placement {
   };
 }
 
-function partsOf(model: Model, of: string): readonly Part[] {
-  return model.parts.filter((part) => part.of === of);
-}
+const partsOf = groupedBy(({ of }: Part) => [of]);
 
 function leftOver(pools: ReadonlyMap<string, Pool>): readonly Part[] {
   return [...pools.values()].flatMap((pool) => pool.rest().map((part) => ({ ...part, quantity: 1 })));
@@ -125,6 +124,8 @@ function areaOf(front: FrontModel): Area {
   return { x: over("x"), y: over("y") };
 }
 
+const draftsIn = groupedBy(({ frame }: Draft) => [frame]);
+
 /** Finds the side or partition that stands nearest beside an opening, at its height. */
 function wallsAmong(drafts: readonly Draft[], model: Model): WallOf {
   const uprights = drafts.filter(({ part }) => part.name === "side" || part.name === "partition");
@@ -134,9 +135,8 @@ function wallsAmong(drafts: readonly Draft[], model: Model): WallOf {
     const turn = turnOf(model, opening);
     const x = turn === undefined ? span(rect.x, rect.wide) : mirrored(span(rect.x, rect.wide), turn.wide);
     const lower = (side === "left") === (turn === undefined);
-    const beside = uprights.filter(
-      ({ frame, outline }) =>
-        frame === frameOf(opening) &&
+    const beside = draftsIn(uprights, frameOf(opening)).filter(
+      ({ outline }) =>
         shared(outline.y, span(rect.y, rect.high)) !== undefined &&
         !(lower ? less(add(x.from, slip), outline.x.to) : less(outline.x.from, subtract(x.to, slip))),
     );

@@ -9,7 +9,8 @@ import {
   type StorageScope,
 } from "../published/clothing-storage.ts";
 import { testLoad } from "../published/loads.ts";
-import { assembled, movedWith } from "./moving.ts";
+import { groupedBy } from "./grouped.ts";
+import { assembled, inFrame, movedWith } from "./moving.ts";
 import type { Solid } from "./solid.ts";
 import { weigh } from "./weigh.ts";
 
@@ -40,8 +41,8 @@ export function standingOf(context: Context, model: Model, solids: readonly Soli
   const groups = assembled(solids);
   return model.cases.flatMap((one) => {
     if (one.block.freestanding === undefined && one.kick === undefined) return [];
-    const own = solids.filter(({ frame }) => frame === `case ${one.name}`);
-    const boxes = model.boxes.filter(({ opening }) => opening.case === one.name);
+    const own = inFrame(solids, `case ${one.name}`);
+    const boxes = boxesIn(model.boxes, one.name);
     const weights = own.map((solid) => ({ solid, pounds: weigh(context, model, solid).pounds }));
     const mass = weights.reduce((sum, each) => sum + each.pounds, 0);
     const volume = drawers(boxes) + closed(model, one, boxes);
@@ -53,6 +54,8 @@ export function standingOf(context: Context, model: Model, solids: readonly Soli
     return own.length === 0 ? [] : [{ one, mass, volume, scope, balances }];
   });
 }
+
+const boxesIn = groupedBy(({ opening }: BoxModel) => (opening.case === undefined ? [] : [opening.case]));
 
 function drawers(boxes: readonly BoxModel[]): number {
   return boxes.reduce((sum, { inside, slides }) => {

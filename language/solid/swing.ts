@@ -2,7 +2,7 @@ import type { Length } from "../core/length.ts";
 import { toNumber, zero } from "../core/rational.ts";
 import type { FrontModel, Model } from "../derive/model.ts";
 import { around, type Box } from "./box.ts";
-import { type Block, isStuck } from "./moving.ts";
+import { type Block, inFrame, isStuck } from "./moving.ts";
 import { turnOf } from "./place.ts";
 import type { Solid } from "./solid.ts";
 
@@ -67,11 +67,11 @@ const touching = 1e-4;
  */
 export function swingOf(leaf: Leaf, solids: readonly Solid[], stuck: ReadonlySet<string>): readonly Block[] {
   const own = new Set(leaf.solids);
-  const frame = leaf.solids[0]?.frame;
   const wide =
     leaf.axis === "x" ? leaf.bounds.rough[1] - leaf.bounds.rough[0] : leaf.bounds.rough[3] - leaf.bounds.rough[2];
   const reach = Math.hypot(wide, leaf.bounds.rough[5] - leaf.bounds.rough[4]) + touching;
-  const obstacles = solids.filter((solid) => solid.frame === frame && !own.has(solid) && isNear(leaf, solid, reach));
+  const around = inFrame(solids, leaf.solids[0]?.frame ?? "");
+  const obstacles = around.filter((solid) => !own.has(solid) && isNear(leaf, solid, reach));
   const furthest = (Math.atan2(toNumber(leaf.thick), wide) * 180) / Math.PI;
   const angles = [...Array.from({ length: 90 }, (_, index) => index + 1), furthest].sort((a, b) => a - b);
   const blocks: Block[] = [];
