@@ -1,4 +1,4 @@
-import { type Layout, layOut, worthOf } from "./layout.ts";
+import { type Layout, layOut, worthOf, worthOfLayout } from "./layout.ts";
 import { ALONG_X, ALONG_Y, type Along, exchange, LEAF, leaf, type Node, split } from "./tree.ts";
 
 /** Where a blank could go: joined to `node` along `along`, in the layout number `at`. */
@@ -19,14 +19,14 @@ function joined(root: Node | undefined, node: Node | undefined, along: Along, bl
 /** Tries a blank of w by h in every gap of a layout and keeps the place in `best` when it gains more than what is there. */
 export function bestGap(layout: Layout, at: number, w: number, h: number, best: Place): void {
   if (layout.widest < w || layout.highest < h) return;
-  const { gapW, gapH } = layout;
+  const { gapW, gapH, gapWorth } = layout;
   for (let gap = 0; gap < gapW.length; gap++) {
     const fw = gapW[gap]!;
     const fh = gapH[gap]!;
     if (fw < w || fh < h) continue;
     const upright = worthOf((fw - w) * fh) + worthOf(w * (fh - h));
     const flat = worthOf(fw * (fh - h)) + worthOf((fw - w) * h);
-    const gain = Math.max(upright, flat) - worthOf(fw * fh);
+    const gain = Math.max(upright, flat) - gapWorth[gap]!;
     if (best.gain < gain) {
       best.gain = gain;
       best.at = at;
@@ -47,11 +47,14 @@ export function squeezeIn(layout: Layout, item: number, w: number, h: number): L
   if (root === undefined) return undefined;
   const used = layout.w * layout.h - layout.free + w * h;
   const blank = leaf(item, w, h);
-  let best: Layout | undefined;
+  let best: Node | undefined;
+  let mostWorth = 0;
   const consider = (target: Node, replacement: Node): void => {
     const tree = exchange(root, target, replacement);
-    const candidate = layOut(layout.bin, layout.w, layout.h, tree, used);
-    if (best === undefined || best.worth < candidate.worth) best = candidate;
+    const worth = worthOfLayout(layout.w, layout.h, tree);
+    if (best !== undefined && worth <= mostWorth) return;
+    best = tree;
+    mostWorth = worth;
   };
   const visit = (node: Node, roomW: number, roomH: number): void => {
     const sideways = node.along === ALONG_X;
@@ -81,7 +84,7 @@ export function squeezeIn(layout: Layout, item: number, w: number, h: number): L
   visit(root, layout.w, layout.h);
   if (root.along !== ALONG_Y && root.h + h <= layout.h && w <= layout.w) consider(root, split(ALONG_Y, [root, blank]));
   if (root.along !== ALONG_X && root.w + w <= layout.w && h <= layout.h) consider(root, split(ALONG_X, [root, blank]));
-  return best;
+  return best === undefined ? undefined : layOut(layout.bin, layout.w, layout.h, best, used);
 }
 
 /** Two or more, not all, of a node's pieces that are low enough for a blank to lie across them, or undefined. */

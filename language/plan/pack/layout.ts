@@ -14,13 +14,21 @@ export type Layout = {
   readonly gapH: readonly number[];
   readonly gapNode: readonly (Node | undefined)[];
   readonly gapAlong: readonly Along[];
+  readonly gapWorth: readonly number[];
   readonly widest: number;
   readonly highest: number;
   /** Sum of the worth of all gaps: larger when the free area lies in few large gaps. */
   readonly worth: number;
 };
 
-type Gaps = { gapW: number[]; gapH: number[]; gapNode: (Node | undefined)[]; gapAlong: Along[]; worth: number };
+type Gaps = {
+  gapW: number[];
+  gapH: number[];
+  gapNode: (Node | undefined)[];
+  gapAlong: Along[];
+  gapWorth: number[];
+  worth: number;
+};
 
 /** What a gap of this area counts for: more than in proportion, so that one large gap beats two small ones. */
 export function worthOf(area: number): number {
@@ -29,7 +37,7 @@ export function worthOf(area: number): number {
 
 /** The layout of a tree on a sheet of w by h; `used` is the area of its blanks. The tree must fit. */
 export function layOut(bin: number, w: number, h: number, root: Node | undefined, used: number): Layout {
-  const gaps: Gaps = { gapW: [], gapH: [], gapNode: [], gapAlong: [], worth: 0 };
+  const gaps: Gaps = { gapW: [], gapH: [], gapNode: [], gapAlong: [], gapWorth: [], worth: 0 };
   if (root === undefined) addGap(gaps, w, h, undefined, LEAF, true);
   else if (root.along === LEAF) {
     const right = worthOf((w - root.w) * h) + worthOf(root.w * (h - root.h));
@@ -47,6 +55,25 @@ export function layOut(bin: number, w: number, h: number, root: Node | undefined
   for (const gap of gaps.gapW) if (widest < gap) widest = gap;
   for (const gap of gaps.gapH) if (highest < gap) highest = gap;
   return { bin, w, h, root, free: w * h - used, ...gaps, widest, highest };
+}
+
+/** The worth of the layout that `layOut` would give, without listing its gaps. */
+export function worthOfLayout(w: number, h: number, root: Node): number {
+  if (root.along === LEAF) {
+    const right = worthOf((w - root.w) * h) + worthOf(root.w * (h - root.h));
+    return Math.max(right, worthOf(w * (h - root.h)) + worthOf((w - root.w) * root.h));
+  }
+  return worthBelow(root, w, h);
+}
+
+function worthBelow(node: Node, w: number, h: number): number {
+  const sideways = node.along === ALONG_X;
+  let worth = sideways ? worthOf((w - node.w) * h) : worthOf(w * (h - node.h));
+  for (const kid of node.kids) {
+    if (kid.along !== LEAF) worth += worthBelow(kid, sideways ? kid.w : w, sideways ? h : kid.h);
+    else worth += sideways ? worthOf(kid.w * (h - kid.h)) : worthOf((w - kid.w) * kid.h);
+  }
+  return worth;
 }
 
 function listGaps(gaps: Gaps, node: Node, w: number, h: number): void {
@@ -68,5 +95,7 @@ function addGap(gaps: Gaps, w: number, h: number, node: Node | undefined, along:
   gaps.gapH.push(h);
   gaps.gapNode.push(node);
   gaps.gapAlong.push(along);
-  if (counts) gaps.worth += worthOf(w * h);
+  const worth = worthOf(w * h);
+  gaps.gapWorth.push(worth);
+  if (counts) gaps.worth += worth;
 }

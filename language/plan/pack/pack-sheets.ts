@@ -2,6 +2,7 @@ import { type Built, construct, KEYS } from "./construct.ts";
 import { usedSheet } from "./cut-tree.ts";
 import { betterFleets, cheaper, type Fleet, priceOf } from "./fleets.ts";
 import { type Layout, layOut } from "./layout.ts";
+import { type Memory, memoryOf } from "./memory.ts";
 import { addUnplaced, type Prepared, prepare } from "./prepare.ts";
 import type { SheetPlan, SheetProblem } from "./problem.ts";
 import { seededRandom } from "./random.ts";
@@ -29,13 +30,19 @@ export type Packing = {
 };
 
 /** A search towards one fleet, with the number of rounds spent on it. */
-type Attempt = { readonly fleet: Fleet; search: Search; rounds: number; restarts: number };
+type Attempt = {
+  readonly fleet: Fleet;
+  readonly memory: Memory | undefined;
+  search: Search;
+  rounds: number;
+  restarts: number;
+};
 
 const MANNERS: readonly Manner[] = [
-  { memory: 50, removed: 12, power: 1.3, blink: 0.02 },
-  { memory: 200, removed: 10, power: 2, blink: 0.02 },
-  { memory: 50, removed: 12, power: 1.2, blink: 0.05 },
-  { memory: 400, removed: 6, power: 1.5, blink: 0.01 },
+  { memory: 50, removed: 12, power: 1.3, blink: 0.02, whole: 0.5 },
+  { memory: 200, removed: 10, power: 2, blink: 0.02, whole: 0.2 },
+  { memory: 50, removed: 12, power: 1.2, blink: 0.05, whole: 0.5 },
+  { memory: 400, removed: 6, power: 1.5, blink: 0.01, whole: 0 },
 ];
 const FIRST_STRETCH = 30_000;
 
@@ -100,7 +107,7 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
     if (FIRST_STRETCH * 2 ** attempt.restarts <= attempt.rounds) {
       attempt.restarts++;
       const manner = MANNERS[attempt.restarts % MANNERS.length]!;
-      attempt.search = searchOn(blanks, attempt.search.layouts(), random, manner);
+      attempt.search = searchOn(blanks, attempt.search.layouts(), random, manner, attempt.memory);
     }
     return false;
   }
@@ -124,7 +131,8 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
 
   function attemptOn(fleet: Fleet): Attempt {
     const start = startOn(fleet, best.layouts, prepared);
-    return { fleet, search: searchOn(blanks, start, random, MANNERS[0]!), rounds: 0, restarts: 0 };
+    const memory = memoryOf(blanks, start, random);
+    return { fleet, memory, search: searchOn(blanks, start, random, MANNERS[0]!, memory), rounds: 0, restarts: 0 };
   }
 
   function finish(): SheetPlan {

@@ -1,7 +1,9 @@
-import { type Layout, layOut, worthOf } from "./layout.ts";
+import { type Layout, worthOf } from "./layout.ts";
+import type { Memory } from "./memory.ts";
 import type { Random } from "./random.ts";
 import { putIn } from "./recreate.ts";
-import { collectItems, type Node, without } from "./tree.ts";
+import { type Extent, type Loose, ruinOf } from "./ruin.ts";
+import { collectItems } from "./tree.ts";
 
 /** The blanks to pack, as columns of numbers; `turns[i]` is 1 where blank i may lie either way. */
 export type Blanks = {
@@ -21,11 +23,9 @@ export type Search = {
 };
 
 /** How a search goes about it; found by trial on the benchmark instances. */
-export type Manner = {
+export type Manner = Extent & {
   /** How many earlier costs late acceptance looks back on. */
   readonly memory: number;
-  /** Mean number of blanks taken out in a round. */
-  readonly removed: number;
   /** Power of a left-out blank's area in the cost: above 1, small ones are better left out than a large one. */
   readonly power: number;
   /** Share of sheets passed over at random while putting back. */
@@ -37,12 +37,21 @@ type State = { layouts: Layout[]; out: number[]; cost: number };
 /** Weight of the gaps' worth beside the area left out: it only guides the way between equal areas. */
 const GAP_WEIGHT = 0.02;
 
+const ROUNDS_PER_CHOICE = 4_000;
+
 /**
  * Ruin and recreate towards a goal: the sheets are given, and what counts is the area that has no place yet. The idea of
- * a goal and late acceptance is that of Gardeyn and Wauters 2022; the moves work on slicing trees.
+ * a goal and late acceptance is that of Gardeyn and Wauters 2022; the moves work on slicing trees. With
+ * a memory, sheets met before are combined anew from time to time.
  */
-export function searchOn(blanks: Blanks, start: readonly Layout[], random: Random, manner: Manner): Search {
-  const gone = new Uint8Array(blanks.count);
+export function searchOn(
+  blanks: Blanks,
+  start: readonly Layout[],
+  random: Random,
+  manner: Manner,
+  memory?: Memory,
+): Search {
+  const ruin = ruinOf(blanks, random, manner);
   const keys = new Float64Array(blanks.count);
   const largest = start.reduce((most, layout) => Math.max(most, layout.w * layout.h), 1);
   const gapScale = GAP_WEIGHT / worthOf(largest);
@@ -64,10 +73,16 @@ export function searchOn(blanks: Blanks, start: readonly Layout[], random: Rando
 
   function round(): boolean {
     if (now.out.length === 0) return true;
+    if (memory !== undefined && rounds % ROUNDS_PER_CHOICE === ROUNDS_PER_CHOICE - 1) goOnFrom(memory.recombine());
     const next: State = { layouts: now.layouts.slice(), out: now.out.slice(), cost: 0 };
     ruin(next);
     recreate(next);
     next.cost = costOf(next);
+    if (memory !== undefined) {
+      for (let at = 0; at < next.layouts.length; at++) {
+        if (next.layouts[at] !== now.layouts[at]) memory.keep(next.layouts[at]!);
+      }
+    }
     const slot = rounds++ % history.length;
     if (next.cost <= now.cost || next.cost < history[slot]!) now = next;
     if (now.cost < history[slot]!) history[slot] = now.cost;
@@ -75,30 +90,13 @@ export function searchOn(blanks: Blanks, start: readonly Layout[], random: Rando
     return now.out.length === 0;
   }
 
-  function ruin(state: State): void {
-    let toGo = 1 + random.below(2 * manner.removed - 1);
-    for (let tries = 0; 0 < toGo && tries < 4 * manner.removed; tries++) {
-      const at = random.below(state.layouts.length);
-      const root = state.layouts[at]?.root;
-      if (root === undefined) continue;
-      const taken: number[] = [];
-      collectItems(randomNode(root, random), taken);
-      if (toGo + 2 < taken.length) continue;
-      toGo -= taken.length;
-      takeOut(state, at, taken);
-    }
-  }
-
-  function takeOut(state: State, at: number, taken: readonly number[]): void {
-    const layout = state.layouts[at]!;
-    let used = layout.w * layout.h - layout.free;
-    for (const item of taken) {
-      gone[item] = 1;
-      used -= blanks.area[item]!;
-      state.out.push(item);
-    }
-    state.layouts[at] = layOut(layout.bin, layout.w, layout.h, without(layout.root!, gone), used);
-    for (const item of taken) gone[item] = 0;
+  /** Goes on from sheets combined anew even where they are worse: the way down from there is another one. */
+  function goOnFrom({ layouts, out }: Loose): void {
+    now = { layouts, out, cost: 0 };
+    recreate(now);
+    now.cost = costOf(now);
+    history.fill(now.cost);
+    if (now.cost < best.cost) best = now;
   }
 
   function recreate(state: State): void {
@@ -136,14 +134,4 @@ function startState(blanks: Blanks, start: readonly Layout[]): State {
   const out: number[] = [];
   for (let item = 0; item < blanks.count; item++) if (there[item] === 0) out.push(item);
   return { layouts: start.slice(), out, cost: 0 };
-}
-
-/** A node below the root, the deeper the likelier. */
-function randomNode(root: Node, random: Random): Node {
-  let node = root;
-  while (node.kids.length !== 0) {
-    if (node !== root && random.unit() < 0.2) return node;
-    node = node.kids[random.below(node.kids.length)]!;
-  }
-  return node;
 }

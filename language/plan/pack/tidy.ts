@@ -44,7 +44,13 @@ export function tidyLast(layouts: readonly Layout[], prepared: Prepared, random:
 }
 
 function packInto(start: readonly Layout[], prepared: Prepared, random: Random): readonly Layout[] | undefined {
-  const search = searchOn(prepared.blanks, start, random, { memory: 30, removed: 6, power: 1.5, blink: 0.02 });
+  const search = searchOn(prepared.blanks, start, random, {
+    memory: 30,
+    removed: 6,
+    power: 1.5,
+    blink: 0.02,
+    whole: 0,
+  });
   for (let round = 0; round < ROUNDS; round++) if (search.round()) return search.layouts();
   return undefined;
 }
