@@ -183,7 +183,7 @@ function stockLines(context: Context, one: StockPlan): readonly string[] {
   );
   const staves = [...glued.values()].flatMap((placed) =>
     indented(
-      `${placed.mark}: glued up from ${placed.staves}, each cut ${exactText(placed.width, context.units)} wide before jointing`,
+      `${placed.mark}: glued up from ${placed.staves}, each cut ${showText(placed.width, context.reading)} wide before jointing`,
     ),
   );
   const left = one.unplaced.flatMap((part) =>
