@@ -1,4 +1,5 @@
 import { allowed } from "./allowed.ts";
+import { type CutAction, cutActionsAt } from "./ascut/actions.ts";
 import type { AsCut } from "./ascut/as-cut.ts";
 import { benched } from "./ascut/findings/index.ts";
 import { doneIn } from "./ascut/left.ts";
@@ -101,6 +102,8 @@ export interface Build {
   recordEdit(...requests: readonly RecordRequest[]): Recording;
   /** As `recordEdit`, from a line as it is typed on a phone: `2 side plan-1; 1 rail inks 13 11/16; spoiled stile rollers`. */
   readCuts(line: string): ReadLine;
+  /** What can be written down about the parts that are stated between two offsets of the text. */
+  cutActions(start: number, end: number): readonly CutAction[];
   /** The job as reports over several jobs take it. */
   job(): DayJob;
 }
@@ -258,6 +261,7 @@ function buildOf(uri: string, files: Gathered, text: string): Build {
     dayDocument,
     recordEdit: (...requests) => recordEdits(book(), requests),
     readCuts: (line) => readCuts(book(), line),
+    cutActions: (start, end) => cutActionsAt(book(), start, end),
     job,
   };
 }

@@ -14,6 +14,8 @@ export const list = "scantling/list";
 export const plan = "scantling/plan";
 /** Client to server: the names of a file's drawings, and one of them. */
 export const drawings = "scantling/drawings";
+/** Client to server: write down in a file what was cut. The server has the editor change the text before it answers. */
+export const recordCut = "scantling/recordCut";
 /** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
 export const readFile = "scantling/readFile";
 
@@ -63,6 +65,29 @@ export type PlanResult = {
   readonly text: string;
   /** Whether nothing better is left to find, and not only the time was over. */
   readonly finished: boolean;
+} | null;
+
+export interface RecordCutParams extends FileParams {
+  /** As it is typed on a phone: `2 side plan-1; 1 rail inks 15 11/16; spoiled stile rollers`. */
+  readonly line?: string;
+  /** Rows that were ticked, all or nothing; not looked at where there is a line. */
+  readonly ticks?: readonly CutTick[];
+}
+
+/** So many pieces of a row; below nought they are taken off what is written down. */
+export interface CutTick {
+  /** The mark of the row (`C`), or the key of a part of one owner (`box plan-1/side`). */
+  readonly part: string;
+  readonly count: number;
+  readonly spoiled?: boolean;
+}
+
+/** `null` if there is no such file. */
+export type RecordCutResult = {
+  /** What is written down now, in words; none where the text is as it was. */
+  readonly understood: readonly string[];
+  /** What could not be read or written, a sentence each. */
+  readonly problems: readonly string[];
 } | null;
 
 export interface DrawingsParams extends FileParams {
@@ -122,6 +147,7 @@ export const ownMessages: readonly OwnMessage[] = [
   { name: list, kind: "request", from: "client" },
   { name: plan, kind: "request", from: "client" },
   { name: drawings, kind: "request", from: "client" },
+  { name: recordCut, kind: "request", from: "client" },
   { name: readFile, kind: "request", from: "server" },
   { name: buildFiles, kind: "request", from: "server" },
 ];

@@ -2,6 +2,7 @@ import type { CodeAction, CodeActionParams, Diagnostic, Range } from "vscode-lan
 import { CodeActionKind } from "vscode-languageserver";
 import type { Finding } from "../../language/core/finding.ts";
 import { safeEdits } from "../../language/service.ts";
+import { cutActionKind, cutActions } from "./cut-actions.ts";
 import type { Feature, Server } from "./feature.ts";
 import { rangeOf, touches } from "./places.ts";
 import { textActionKinds, textActions } from "./text-actions.ts";
@@ -12,7 +13,9 @@ const fixAllKind = `${CodeActionKind.SourceFixAll}.scantling`;
 
 /** Offers the fixes of the findings at a place, best first, all safe ones of a file at once, and changes where nothing is wrong. */
 export const codeActions: Feature = {
-  capabilities: { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...textActionKinds, fixAllKind] } },
+  capabilities: {
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...textActionKinds, cutActionKind, fixAllKind] },
+  },
   register(server) {
     server.connection.onCodeAction((params) => actionsFor(server, params));
   },
@@ -31,6 +34,7 @@ async function actionsFor(server: Server, params: CodeActionParams): Promise<Cod
     // Among the quick fixes of a place it would only be in the way.
     ...(only !== undefined && isWanted(fixAllKind, only) ? fixAll(server, findings, file.uri) : []),
     ...(await textActions(server, params, (kind) => isWanted(kind, only))),
+    ...(await cutActions(server, params, (kind) => isWanted(kind, only))),
   ];
 }
 

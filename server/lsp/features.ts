@@ -12,6 +12,7 @@ import { links } from "./links.ts";
 import { list } from "./list.ts";
 import { names } from "./names.ts";
 import { plan } from "./plan.ts";
+import { recordCut } from "./record-cut.ts";
 import { rename } from "./rename.ts";
 import { renameFiles } from "./rename-files.ts";
 import { rod } from "./rod.ts";
@@ -24,5 +25,5 @@ import { symbols } from "./symbols.ts";
 export const features: readonly Feature[] = [
   ...[diagnostics, codeActions, hover, inlayHints, names, rename, symbols, structure, links, lenses, renameFiles],
   ...[formatting, semanticTokens, completion, signatureHelp],
-  ...[rod, cutList, list, plan, drawings],
+  ...[rod, cutList, list, plan, drawings, recordCut],
 ];

@@ -21,6 +21,7 @@ test("the messages are those of the table", () => {
     "client request scantling/list",
     "client request scantling/plan",
     "client request scantling/drawings",
+    "client request scantling/recordCut",
     "server request scantling/readFile",
     "server request scantling/buildFiles",
   ]);
