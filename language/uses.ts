@@ -25,7 +25,9 @@ function refusal(path: string): string | undefined {
   if (/^[/\\]/.test(path)) return "it is an absolute path";
   if (/^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return "it is an address or names a drive";
   if (path.includes("\\")) return 'folders are divided by "/"';
-  if (/[?#%*<>|"]/.test(path)) return "it holds a sign that no file name should have";
+  // Half of a character that takes two, and signs that nobody sees, make no address.
+  if (/[\ud800-\udfff\p{Cc}]/u.test(path) || /[?#%*<>|"]/.test(path))
+    return "it holds a sign that no file name should have";
   if (!path.endsWith(".scant")) return 'build files end in ".scant"';
   return undefined;
 }
