@@ -8,6 +8,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import esbuild from "esbuild";
 import { bundleFaults } from "./scripts/bundle-faults.mjs";
+import { papersApart } from "./scripts/papers-apart.mjs";
 
 const root = dirname(fileURLToPath(import.meta.url));
 const minify = process.argv.includes("--minify");
@@ -22,16 +23,6 @@ const forWebHost = { platform: "browser", format: "cjs", target: "es2022" };
 /** A CommonJS bundle has no import.meta; some packages find their own files by it. */
 const ownAddress = 'const ownAddress = require("node:url").pathToFileURL(__filename).href;';
 
-/** The command line finds the bundle that writes papers beside its own. */
-const papersApart = {
-  name: "papers-apart",
-  setup(build) {
-    build.onResolve({ filter: /\/pdf\/paper-files\.ts$/ }, ({ kind }) =>
-      kind === "dynamic-import" ? { path: "./papers.cjs", external: true } : undefined,
-    );
-  },
-};
-
 const targets = [
   { entry: "extension/main.ts", out: "dist/extension.cjs", external: ["vscode"], speaksProtocol: true, ...forNode },
   { entry: "server/main.ts", out: "dist/server.cjs", speaksProtocol: true, ...forNode },
@@ -45,7 +36,6 @@ const targets = [
   },
   { entry: "extension/preview/webview/main.ts", out: "dist/webview.js", isWebview: true, ...forBrowser },
   { entry: "server/cli/main.ts", out: "dist/scantling.cjs", banner: "#!/usr/bin/env node", runs: true, ...forNode },
-  // What writes PDF is large and seldom wanted: a bundle of its own, loaded when papers are.
   {
     entry: "server/cli/pdf/paper-files.ts",
     out: "dist/papers.cjs",

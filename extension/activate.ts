@@ -1,11 +1,14 @@
 import * as vscode from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import type { StartOptions } from "../server/protocol.ts";
+import { registerKeepOffcuts } from "./commands/keep-offcuts.ts";
 import { registerNewBuildFile } from "./commands/new-build-file.ts";
 import { registerOpenRod } from "./commands/open-rod.ts";
+import { registerPlanCuts } from "./commands/plan-cuts.ts";
 import { registerReportProblem } from "./commands/report-problem.ts";
 import { registerRestartServer } from "./commands/restart-server.ts";
 import { registerWriteCutList } from "./commands/write-cut-list.ts";
+import { type Host, registerWritePapers } from "./commands/write-papers.ts";
 import { createFeed } from "./feed.ts";
 import { createLog, type Log } from "./log.ts";
 import { createRod } from "./preview/panel.ts";
@@ -18,7 +21,11 @@ import { registerTools } from "./tools/register.ts";
 export type CreateClient = (options: LanguageClientOptions) => BaseLanguageClient;
 
 /** All of the extension but the way its server is run; resolves once the server answers or has failed to. */
-export async function activateWith(context: vscode.ExtensionContext, createClient: CreateClient): Promise<void> {
+export async function activateWith(
+  context: vscode.ExtensionContext,
+  host: Host,
+  createClient: CreateClient,
+): Promise<void> {
   const log = createLog();
   const client = createClient(clientOptions(context, log));
   const restarted = new vscode.EventEmitter<void>();
@@ -35,6 +42,9 @@ export async function activateWith(context: vscode.ExtensionContext, createClien
     createStatus(feed, restarted.event),
     registerOpenRod(rod),
     registerWriteCutList(feed),
+    registerPlanCuts(rod, feed),
+    registerKeepOffcuts(feed),
+    registerWritePapers(feed, host),
     registerNewBuildFile(context.extensionUri),
     registerReportProblem({
       version: String(context.extension.packageJSON.version),

@@ -1,17 +1,34 @@
-import type { BaseLanguageClient, Disposable } from "vscode-languageclient";
+import {
+  type BaseLanguageClient,
+  type CancellationToken,
+  type Disposable,
+  WorkDoneProgress,
+} from "vscode-languageclient";
 import type { ListDocument } from "../language/view/types.ts";
 import {
+  type BenchAnswer,
+  bench,
   cutList,
   type DrawingsAnswer,
   drawings,
   type FileParams,
   list,
+  type PaperKind,
+  type PapersResult,
+  type PlanParams,
+  type PlanResult,
+  type PlanSearchedParams,
+  papers,
+  plan,
+  planSearched,
   type RodAnswer,
   type RodChangedParams,
   rod,
   rodChanged,
   type TextFile,
 } from "../server/protocol.ts";
+import type { BenchOrder } from "./preview/bench-controller.ts";
+import { isSearchState, readBenchAnswer } from "./preview/bench-messages.ts";
 import { isRodView, readDrawingsAnswer } from "./preview/messages.ts";
 
 /** The server's own messages, seen from the window. All requests reject when the server is not answering. */
@@ -24,29 +41,74 @@ export interface Feed {
   list(uri: string): Promise<ListDocument | undefined>;
   /** The names of the drawings and the one with the id, or else the first; `undefined` as above. */
   drawings(uri: string, id: string): Promise<DrawingsAnswer | undefined>;
+  /** The parts of the rod that are open; `undefined` as above. */
+  bench(uri: string, order: BenchOrder): Promise<BenchAnswer | undefined>;
+  /** The cutting plan, searched for so long; called off it is the best found until then. `undefined` as above. */
+  plan(uri: string, seconds: number, watch?: Watch): Promise<NonNullable<PlanResult> | undefined>;
+  /** Papers of these kinds; rejects when it is called off. `undefined` as above. */
+  papers(uri: string, kinds: readonly PaperKind[], watch: Watch): Promise<NonNullable<PapersResult> | undefined>;
   onRodChanged(listener: (uri: string, version: number) => void): Disposable;
+  onPlanSearched(listener: (search: PlanSearchedParams) => void): Disposable;
+}
+
+/** How long work is looked after. */
+export interface Watch {
+  readonly token: CancellationToken;
+  /** Of the work, 0 to 100, and what is being done or was found. */
+  readonly onProgress: (percent: number, message: string | undefined) => void;
 }
 
 export function createFeed(client: BaseLanguageClient): Feed {
   const ask = (name: string, params: FileParams & { readonly id?: string }) =>
     client.sendRequest<unknown>(name, params);
+  const watched = createWatched(client);
   return {
     rod: async (uri) => readAnswer(await ask(rod, { uri })),
     cutList: async (uri) => readFiles(await ask(cutList, { uri })),
     list: async (uri) => readList(await ask(list, { uri })),
     drawings: async (uri, id) => readDrawings(await ask(drawings, { uri, id })),
+    bench: async (uri, order) => readBench(await client.sendRequest<unknown>(bench, { uri, ...order })),
+    plan: async (uri, seconds, watch) => {
+      const params: Omit<PlanParams, "workDoneToken"> = { uri, seconds, keepBest: true };
+      return readPlan(await watched(plan, params, watch));
+    },
+    papers: async (uri, kinds, watch) => readPapers(await watched(papers, { uri, kinds }, watch)),
+    onPlanSearched: (listener) =>
+      client.onNotification(planSearched, (search: PlanSearchedParams) => {
+        if (isSearchState(search)) listener(search);
+      }),
     onRodChanged: (listener) =>
       client.onNotification(rodChanged, ({ uri, version }: RodChangedParams) => listener(uri, version)),
   };
 }
 
+type Watched = (name: string, params: object, watch: Watch | undefined) => Promise<unknown>;
+
+/** Requests whose progress is told and that can be called off. */
+function createWatched(client: BaseLanguageClient): Watched {
+  let count = 0;
+  return async (name, params, watch) => {
+    if (watch === undefined) return client.sendRequest<unknown>(name, params);
+    count += 1;
+    const workDoneToken = `scantling-${count}`;
+    const heard = client.onProgress(WorkDoneProgress.type, workDoneToken, (value) => {
+      if (value.kind === "report") watch.onProgress(value.percentage ?? 0, value.message);
+    });
+    try {
+      return await client.sendRequest<unknown>(name, { ...params, workDoneToken }, watch.token);
+    } finally {
+      heard.dispose();
+    }
+  };
+}
+
 function readAnswer(data: unknown): RodAnswer | undefined {
   if (data === null || data === undefined) return undefined;
-  const { version, view, stale } = data as Partial<RodAnswer>;
-  if (typeof version !== "number" || typeof stale !== "boolean" || !isRodView(view)) {
+  const { version, view, stale, broken } = data as Partial<RodAnswer>;
+  if (typeof version !== "number" || typeof stale !== "boolean" || !isRodView(view) || !Array.isArray(broken)) {
     throw new Error("The language server sent a rod that this extension can't read.");
   }
-  return { version, view, stale };
+  return { version, view, stale, broken };
 }
 
 function readFiles(data: unknown): readonly TextFile[] | undefined {
@@ -72,6 +134,32 @@ function readDrawings(data: unknown): DrawingsAnswer | undefined {
   const answer = readDrawingsAnswer(data);
   if (answer === undefined) throw new Error("The language server sent drawings that this extension can't read.");
   return answer;
+}
+
+function readBench(data: unknown): BenchAnswer | undefined {
+  if (data === null || data === undefined) return undefined;
+  const answer = readBenchAnswer(data);
+  if (answer === undefined)
+    throw new Error("The language server sent parts of the rod that this extension can't read.");
+  return answer;
+}
+
+function readPlan(data: unknown): NonNullable<PlanResult> | undefined {
+  if (data === null || data === undefined) return undefined;
+  const { document, uris, text } = data as Partial<NonNullable<PlanResult>>;
+  if (document?.schema !== "scantling/plan/1" || !Array.isArray(uris) || typeof text !== "string") {
+    throw new Error("The language server sent a plan that this extension can't read.");
+  }
+  return data as NonNullable<PlanResult>;
+}
+
+function readPapers(data: unknown): NonNullable<PapersResult> | undefined {
+  if (data === null || data === undefined) return undefined;
+  const { files, refused } = data as Partial<NonNullable<PapersResult>>;
+  if (!Array.isArray(files) || !Array.isArray(refused)) {
+    throw new Error("The language server sent papers that this extension can't read.");
+  }
+  return { files, refused };
 }
 
 function isTextFile(data: unknown): data is TextFile {

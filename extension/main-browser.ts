@@ -17,5 +17,5 @@ export function activate(context: vscode.ExtensionContext): Promise<void> {
     running = new Worker(script);
     return { reader: new BrowserMessageReader(running), writer: new BrowserMessageWriter(running) };
   };
-  return activateWith(context, (options) => new LanguageClient("scantling", "Scantling", start, options));
+  return activateWith(context, "browser", (options) => new LanguageClient("scantling", "Scantling", start, options));
 }

@@ -9,6 +9,7 @@ export function activate(context: vscode.ExtensionContext): Promise<void> {
   const debug = { ...server, options: { execArgv: ["--nolazy", "--inspect=6019"] } };
   return activateWith(
     context,
+    "desktop",
     (options) => new LanguageClient("scantling", "Scantling", { run: server, debug }, options),
   );
 }

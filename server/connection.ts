@@ -1,7 +1,8 @@
 import type { Connection, InitializeParams, ServerCapabilities } from "vscode-languageserver";
 import { DidChangeWatchedFilesNotification, TextDocumentSyncKind, TextDocuments } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import type { ClientFacts, Server } from "./lsp/feature.ts";
+import { createJobPlans } from "./job-plans.ts";
+import type { ClientFacts, PdfPapers, Server } from "./lsp/feature.ts";
 import { features } from "./lsp/features.ts";
 import { createProblems } from "./lsp/problems.ts";
 import { rodNotifier } from "./lsp/rod.ts";
@@ -20,6 +21,8 @@ export interface Host {
    * Without it, and for all other kinds of address, the editor is asked.
    */
   readonly readDisk?: (uri: string, root: string) => Promise<string | undefined>;
+  /** Writes papers as PDF, of those kinds that are; without it there are none. */
+  readonly pdfPapers?: PdfPapers;
 }
 
 /** Serves one editor over a connection until that ends. */
@@ -32,7 +35,15 @@ export function serve(connection: Connection, host: Host): void {
       tell(() => connection.console.error(`${what}\n${error instanceof Error ? error.stack : error}`)),
   });
   const feed = createPreviewFeed(rodNotifier({ connection, session }));
-  const server: Server = { connection, session, problems: createProblems(), feed, client: () => client };
+  const server: Server = {
+    connection,
+    session,
+    problems: createProblems(),
+    feed,
+    plans: createJobPlans(),
+    pdfPapers: host.pdfPapers,
+    client: () => client,
+  };
 
   connection.onInitialize((params) => {
     client = clientFacts(params);

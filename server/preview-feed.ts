@@ -1,3 +1,6 @@
+import type { Part } from "../language/core/part.ts";
+import type { Span } from "../language/core/span.ts";
+import { cutList } from "../language/plan/cut-list.ts";
 import type { Build } from "../language/service.ts";
 import type { RodBatch, RodView } from "../language/view/types.ts";
 import type { RodAnswer } from "./protocol.ts";
@@ -61,8 +64,41 @@ function isSound(build: Build): boolean {
 
 function answer({ version, now, good }: Shown): RodAnswer {
   const view = now.rod();
-  if (good === undefined || good === now || !losesPieces(good, now)) return { version, view, stale: false };
-  return { version, view: kept(good.rod(), view, brokenAt(now)), stale: true };
+  if (good === undefined || good === now || !losesPieces(good, now))
+    return { version, view, stale: false, broken: brokenParts(now) };
+  const lost = rowsWith(good, isNotIn(now));
+  const broken = [...new Set([...brokenParts(now), ...lost])];
+  return { version, view: kept(good.rod(), view, brokenAt(now)), stale: true, broken };
+}
+
+/** The ids of the parts on whose statement an error stands, and of the rows of the cut list that hold one. */
+export function brokenParts(build: Build): readonly string[] {
+  const errors = build.findings.filter(({ severity }) => severity === "error").map(({ span }) => span);
+  if (errors.length === 0) return [];
+  const { boxes, fronts, shelves } = build.derivation.model;
+  const blocks = new Map([...boxes, ...fronts, ...shelves].map(({ of, block }) => [of, block.span] as const));
+  // A case holds too much to be broken all of it: its parts are where they are written themselves.
+  return rowsWith(build, ({ source, of }) =>
+    [source, blocks.get(of) ?? source].some((place) => errors.some((error) => overlap(error, place))),
+  );
+}
+
+function overlap(a: Span, b: Span): boolean {
+  return a.uri === b.uri && a.start <= b.end && b.start <= a.end;
+}
+
+/** The ids of parts that are so, each with that of the first part of its row, by which the rod knows it. */
+function rowsWith(build: Build, isSo: (part: Part) => boolean): readonly string[] {
+  const rows = cutList(build.derivation.model).flatMap((batch) => batch.rows);
+  return rows.flatMap(({ parts }) => {
+    const found = parts.filter(isSo).map(({ id }) => id);
+    return found.length === 0 ? [] : [parts[0]!.id, ...found];
+  });
+}
+
+function isNotIn(build: Build): (part: Part) => boolean {
+  const ids = new Set(build.derivation.model.parts.map(({ id }) => id));
+  return ({ id }) => !ids.has(id);
 }
 
 function losesPieces(before: Build, after: Build): boolean {

@@ -1,5 +1,6 @@
 /** Scantling's own messages beside those of the language server protocol: their names and plain types, nothing else. */
 import type { DrawingView } from "../language/draw/drawing-view.ts";
+import type { BenchPart, BenchSection } from "../language/view/bench.ts";
 import type { ListDocument, PlanDocument, RodView } from "../language/view/types.ts";
 
 /** Server to client: the rod of an open file may look different now. Small on purpose: the client pulls when it shows it. */
@@ -14,6 +15,12 @@ export const list = "scantling/list";
 export const plan = "scantling/plan";
 /** Client to server: the names of a file's drawings, and one of them. */
 export const drawings = "scantling/drawings";
+/** Client to server: parts of the rod that are open beside list and drawings; while the plan is, it is searched for. */
+export const bench = "scantling/bench";
+/** Server to client: how the search for a plan that the rod shows is getting on. At most a few times a second. */
+export const planSearched = "scantling/planSearched";
+/** Client to server: the papers of a file, made and ready to be written. */
+export const papers = "scantling/papers";
 /** Client to server: write down in a file what was cut. The server has the editor change the text before it answers. */
 export const recordCut = "scantling/recordCut";
 /** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
@@ -41,6 +48,8 @@ export interface RodAnswer {
   readonly view: RodView;
   /** Whether the text is broken so that it would lose parts, and `view` is what it was when last whole. */
   readonly stale: boolean;
+  /** Ids of parts that are broken: an error stands in what they were written as, or they were lost with the broken text. */
+  readonly broken: readonly string[];
 }
 
 /** `null` if there is no such file. */
@@ -65,7 +74,69 @@ export type PlanResult = {
   readonly text: string;
   /** Whether nothing better is left to find, and not only the time was over. */
   readonly finished: boolean;
+  /** The file and those that it uses, as addresses: where its offcuts may be kept. */
+  readonly uris: readonly string[];
 } | null;
+
+export interface BenchParams extends FileParams {
+  /** What is open; none stops the search. */
+  readonly parts: readonly BenchPart[];
+  /** The drawing of the plan that is looked at; the first one if it is left out or there is none of the name. */
+  readonly sheet?: string;
+  /** Seconds that may be spent in all on the search for a plan of these parts from this stock; 0 or nothing stops it. */
+  readonly seconds: number;
+}
+
+/** `null` if there is no such file. */
+export type BenchResult = BenchAnswer | null;
+
+export interface BenchAnswer {
+  readonly sections: readonly BenchSection[];
+  readonly search: SearchState;
+}
+
+/** Where the search for a plan stands: at work, at its end with nothing left to find, or halted when its time was over. */
+export interface SearchState {
+  readonly state: "searching" | "finished" | "halted";
+  /** Of the time given, 0 to 100. */
+  readonly percent: number;
+}
+
+export interface PlanSearchedParams extends FileParams, SearchState {
+  /** Whether a better plan was found since the last time. */
+  readonly better: boolean;
+}
+
+/** What can be written for the bench: PDF where it says so, else what its name says. */
+export type PaperKind =
+  | "packet"
+  | "sticks-a4"
+  | "sticks-letter"
+  | "labels-a4"
+  | "labels-letter"
+  | "svg"
+  | "dxf"
+  | "csv"
+  | "markdown"
+  | "json";
+
+export interface PapersParams extends FileParams {
+  readonly kinds: readonly PaperKind[];
+  /** Where progress is to be told; nowhere if missing. */
+  readonly workDoneToken?: string | number;
+}
+
+/** `null` if there is no such file. */
+export type PapersResult = {
+  readonly files: readonly PaperContent[];
+  /** Kinds that this server cannot make: a browser writes no PDF. */
+  readonly refused: readonly PaperKind[];
+} | null;
+
+/** A file for the bench: its bytes as base64, or its text. */
+export type PaperContent =
+  | { readonly name: string; readonly text: string }
+  | { readonly name: string; readonly base64: string };
 
 export interface RecordCutParams extends FileParams {
   /** As it is typed on a phone: `2 side plan-1; 1 rail inks 15 11/16; spoiled stile rollers`. */
@@ -147,6 +218,9 @@ export const ownMessages: readonly OwnMessage[] = [
   { name: list, kind: "request", from: "client" },
   { name: plan, kind: "request", from: "client" },
   { name: drawings, kind: "request", from: "client" },
+  { name: bench, kind: "request", from: "client" },
+  { name: planSearched, kind: "notification", from: "server" },
+  { name: papers, kind: "request", from: "client" },
   { name: recordCut, kind: "request", from: "client" },
   { name: readFile, kind: "request", from: "server" },
   { name: buildFiles, kind: "request", from: "server" },

@@ -35,7 +35,7 @@ export function registerReportProblem(source: ReportSource): vscode.Disposable {
 
 const SETTINGS = [
   ...["inlayHints.boxSizes", "inlayHints.shares", "inlayHints.slides", "inlayHints.openings"],
-  ...["rod.followEditor", "rod.markCursor", "rod.showDrawings", "trace.server"],
+  ...["rod.followEditor", "rod.markCursor", "rod.showDrawings", "plan.seconds", "trace.server"],
 ];
 
 function changedSettings(): readonly string[] {

@@ -1,13 +1,20 @@
-import type { TextFile } from "../../server/protocol.ts";
 import type { Translate } from "../translate.ts";
+
+/** A file to write: a bare name, and its text or bytes. */
+export interface NewFile {
+  readonly name: string;
+  readonly text: string | Uint8Array;
+}
 
 /** What writing needs of the folder; all names are bare file names in it. */
 export interface Folder {
   /** `undefined` if there is no such file; rejects if there is one that can't be read. */
-  read(name: string): Promise<string | undefined>;
+  read(name: string): Promise<string | Uint8Array | undefined>;
   /** Whether the file may be written over: asks the user when it has unsaved edits. */
   mayReplace(name: string): Promise<boolean>;
-  write(name: string, text: string): Promise<void>;
+  write(name: string, text: string | Uint8Array): Promise<void>;
+  /** Asked before each file; once it says yes, those that are left are not written. Never, if left out. */
+  isCancelled?(): boolean;
 }
 
 export interface Outcome {
@@ -20,12 +27,13 @@ export interface Outcome {
 }
 
 /** Writes each file that says something new; one that fails does not stop the next. */
-export async function writeAll(files: readonly TextFile[], folder: Folder): Promise<Outcome> {
+export async function writeAll(files: readonly NewFile[], folder: Folder): Promise<Outcome> {
   const outcome = { written: [] as string[], unchanged: [] as string[], kept: [] as string[], failed: [] as Failure[] };
   for (const { name, text } of files) {
+    if (folder.isCancelled?.() === true) break;
     try {
       if (!isBareName(name)) throw new Error("not the name of a file in this folder");
-      if ((await folder.read(name)) === text) {
+      if (isSame(await folder.read(name), text)) {
         outcome.unchanged.push(name);
       } else if (await folder.mayReplace(name)) {
         await folder.write(name, text);
@@ -41,6 +49,17 @@ export async function writeAll(files: readonly TextFile[], folder: Folder): Prom
 }
 
 type Failure = Outcome["failed"][number];
+
+function isSame(there: string | Uint8Array | undefined, text: string | Uint8Array): boolean {
+  if (there === undefined) return false;
+  if (typeof there === "string" && typeof text === "string") return there === text;
+  const [a, b] = [bytesOf(there), bytesOf(text)];
+  return a.length === b.length && a.every((byte, index) => byte === b[index]);
+}
+
+export function bytesOf(text: string | Uint8Array): Uint8Array {
+  return typeof text === "string" ? new TextEncoder().encode(text) : text;
+}
 
 export interface Notice {
   readonly text: string;

@@ -1,12 +1,13 @@
 import type { Target } from "../../language/view/types.ts";
-import type { DrawingsAnswer, RodAnswer } from "../../server/protocol.ts";
+import type { DrawingsAnswer, PlanSearchedParams, RodAnswer } from "../../server/protocol.ts";
+import { type BenchPort, createBenchController } from "./bench-controller.ts";
 import { targetOfDrawn } from "./drawn-target.ts";
-import { type HostMessage, type PageMessage, targetOfRow } from "./messages.ts";
+import { type BenchPart, type DrawnOn, type HostMessage, type PageMessage, targetOfRow } from "./messages.ts";
 import { oneAtATime } from "./one-at-a-time.ts";
 import { type CursorLine, rowsAt } from "./rows-at.ts";
 
 /** What the controller needs of the window and the server. */
-export interface RodPort {
+export interface RodPort extends BenchPort {
   /** Resolves to `undefined` for a file the server knows nothing of; rejects when the server is not answering. */
   request(uri: string): Promise<RodAnswer | undefined>;
   /** The drawings, and the one with the id or else the first; as above. */
@@ -15,6 +16,8 @@ export interface RodPort {
   wantsDrawings(): boolean;
   post(message: HostMessage): void;
   reveal(target: Target): void;
+  /** Lets the user write down the offcuts of a file's plan. */
+  keep(uri: string): void;
   /** Another file is now on the rod. */
   opened(uri: string): void;
 }
@@ -35,6 +38,10 @@ export interface RodController {
   changed(uri: string, version: number): void;
   /** The server has started anew and counts versions from the start. */
   restarted(): void;
+  /** Opens a part on the page, as soon as there is one. */
+  openPart(part: BenchPart): void;
+  /** The server says how the search for a plan gets on. */
+  searched(search: PlanSearchedParams): void;
   /** The cursor is now here, or in no build file. */
   cursor(at: CursorLine | undefined): void;
   hidden(): void;
@@ -57,6 +64,8 @@ export function createRodController(port: RodPort): RodController {
   /** The drawing the page has open; `undefined` while it shows none. */
   let wanted: string | undefined;
   let drawn: DrawingsAnswer | undefined;
+  let wantedPart: BenchPart | undefined;
+  const bench = createBenchController(port, post);
 
   const pull = oneAtATime(async () => {
     const asked = source;
@@ -76,7 +85,7 @@ export function createRodController(port: RodPort): RodController {
     if (asked !== candidate || typeof answer === "string" || answer.view.pieces === 0) return;
     candidate = undefined;
     source = asked;
-    port.opened(asked.uri);
+    nowShows(asked.uri);
     show(asked, answer);
   });
 
@@ -92,11 +101,17 @@ export function createRodController(port: RodPort): RodController {
 
   function show(shown: Source, answer: RodAnswer): void {
     shown.last = answer;
-    post({ type: "show", view: answer.view, stale: answer.stale });
+    post({ type: "show", view: answer.view, stale: answer.stale, broken: answer.broken });
     // The page has made its rows anew where they changed, and does not know which of them were marked.
     marked = [];
     mark();
     pullDrawing();
+    bench.changed();
+  }
+
+  function nowShows(uri: string): void {
+    port.opened(uri);
+    bench.source(uri);
   }
 
   function mark(): void {
@@ -114,7 +129,7 @@ export function createRodController(port: RodPort): RodController {
     candidate = undefined;
     if (source?.uri !== uri) {
       source = { uri, announced: 0, last: undefined };
-      port.opened(uri);
+      nowShows(uri);
     }
     pull();
   }
@@ -129,8 +144,20 @@ export function createRodController(port: RodPort): RodController {
     // What was last seen is there at once; what has changed since follows.
     if (source?.last !== undefined) show(source, source.last);
     if (source === undefined) post({ type: "begin" });
+    if (wantedPart !== undefined) post({ type: "openPart", part: wantedPart });
+    wantedPart = undefined;
     pull();
     pullCandidate();
+  }
+
+  function openPart(part: BenchPart): void {
+    if (listening) post({ type: "openPart", part });
+    else wantedPart = part;
+  }
+
+  function drawnOn(on: DrawnOn): string {
+    if (on === "drawings") return drawn?.drawing?.svg ?? "";
+    return bench.sections().find(({ id }) => id === "plan")?.plan?.drawing?.svg ?? "";
   }
 
   return {
@@ -159,20 +186,31 @@ export function createRodController(port: RodPort): RodController {
       cursor = at;
       mark();
     },
+    openPart,
+    searched: bench.searched,
     hidden: () => {
       listening = false;
+      bench.hidden();
     },
     receive: (message) => {
       switch (message.type) {
         case "ready":
           return listen();
         case "reveal":
-          return reveal(source?.last === undefined ? undefined : targetOfRow(source.last.view, message.row));
+          return reveal(
+            source?.last === undefined ? undefined : targetOfRow(source.last.view, bench.sections(), message.row),
+          );
         case "revealDrawn":
-          return reveal(targetOfDrawn(drawn?.drawing?.svg ?? "", message.part));
+          return reveal(targetOfDrawn(drawnOn(message.on), message.part));
         case "draw":
           wanted = message.id;
-          pullDrawing();
+          return pullDrawing();
+        case "bench":
+          return bench.opened(message.parts, message.sheet);
+        case "search":
+          return bench.search(message.go);
+        case "keep":
+          if (source !== undefined) port.keep(source.uri);
       }
     },
   };

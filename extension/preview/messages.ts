@@ -1,20 +1,41 @@
-import type { DrawingView } from "../../language/draw/drawing-view.ts";
+import type { BenchPart, BenchSection, PlanView } from "../../language/view/bench.ts";
 import type { RodBatch, RodRow, RodTable, RodView, Target } from "../../language/view/types.ts";
+import type { BenchAnswer, DrawingsAnswer, DrawingTitle, SearchState } from "../../server/protocol.ts";
+import { isBenchPart, isSearchState, readBenchAnswer } from "./bench-messages.ts";
+import {
+  haveStrings,
+  isColumn,
+  isCount,
+  isDrawing,
+  isDrawingTitle,
+  isLine,
+  isList,
+  isRecord,
+  isString,
+  isTarget,
+} from "./guards.ts";
 
-import type { DrawingsAnswer, DrawingTitle } from "../../server/protocol.ts";
-
-export type { DrawingsAnswer, DrawingTitle };
+export type { BenchAnswer, BenchPart, BenchSection, DrawingsAnswer, DrawingTitle, PlanView, SearchState };
 
 /** What the host tells the page. */
 export type HostMessage =
-  /** This is the rod; `stale` says that the text is broken and this is the last one that could be made. */
-  | { readonly type: "show"; readonly view: RodView; readonly stale: boolean }
+  /**
+   * This is the rod; `stale` says that the text is broken and this is the last one that could be made, `broken` which of
+   * its parts stand where an error is or were lost.
+   */
+  | { readonly type: "show"; readonly view: RodView; readonly stale: boolean; readonly broken: readonly string[] }
   /** There is no rod to show. */
   | { readonly type: "begin" }
   /** The rows with these ids are written where the cursor is; none takes the mark away. */
   | { readonly type: "mark"; readonly rows: readonly string[] }
   /** The drawings there are, and one of them. */
   | { readonly type: "drawings"; readonly answer: DrawingsAnswer }
+  /** The parts that are open, and how the search for a plan stands. */
+  | { readonly type: "bench"; readonly answer: BenchAnswer }
+  /** How the search for a plan gets on. */
+  | { readonly type: "searched"; readonly search: SearchState }
+  /** Open this part and bring it into view. */
+  | { readonly type: "openPart"; readonly part: BenchPart }
   /** No drawings are wanted in this window. */
   | { readonly type: "undrawn" }
   /** The language server is not answering; what is shown stays. */
@@ -28,8 +49,17 @@ export type PageMessage =
   | { readonly type: "reveal"; readonly row: string }
   /** The drawing with this id is looked at, the first one for an unknown id; without an id, none is any more. */
   | { readonly type: "draw"; readonly id: string | undefined }
-  /** Show where the part with this id in the drawing at hand is written. */
-  | { readonly type: "revealDrawn"; readonly part: string };
+  /** Show where the part with this id in the drawing at hand, or in that of the plan, is written. */
+  | { readonly type: "revealDrawn"; readonly part: string; readonly on: DrawnOn }
+  /** These parts are open, and this drawing of the plan is looked at. */
+  | { readonly type: "bench"; readonly parts: readonly BenchPart[]; readonly sheet: string }
+  /** Go on with the search for a plan, or leave it. */
+  | { readonly type: "search"; readonly go: "on" | "stop" }
+  /** Write down the offcuts that are worth keeping. */
+  | { readonly type: "keep" };
+
+/** Which of the two drawings on the rod. */
+export type DrawnOn = "drawings" | "plan";
 
 /** What the page remembers while it is hidden, and the window from one start to the next. */
 export interface SavedState {
@@ -41,6 +71,8 @@ export interface SavedState {
   readonly scroll: number;
   /** The drawing that was looked at; left out when none was. */
   readonly drawing?: string;
+  /** The parts that were open; left out when none was. */
+  readonly parts?: readonly BenchPart[];
 }
 
 /** The id of a row of one of the further tables, told apart from those of parts by its first sign. */
@@ -49,9 +81,10 @@ export function tableRowId(table: string, index: number): string {
 }
 
 /** Where the row with the id is written; `undefined` if there is no such row, or nothing it was written as. */
-export function targetOfRow(view: RodView, id: string): Target | undefined {
+export function targetOfRow(view: RodView, bench: readonly BenchSection[], id: string): Target | undefined {
   const part = view.batches.flatMap((batch) => batch.rows).find((row) => row.id === id);
-  const others = view.tables.flatMap((table) => table.rows.filter((_, index) => tableRowId(table.id, index) === id));
+  const tables = [...view.tables, ...bench.flatMap((section) => section.tables)];
+  const others = tables.flatMap((table) => table.rows.filter((_, index) => tableRowId(table.id, index) === id));
   return part?.target ?? others[0]?.target;
 }
 
@@ -64,8 +97,16 @@ export function readHostMessage(data: unknown): HostMessage | undefined {
     const answer = readDrawingsAnswer(data.answer);
     return answer === undefined ? undefined : { type: "drawings", answer };
   }
+  if (data.type === "bench") {
+    const answer = readBenchAnswer(data.answer);
+    return answer === undefined ? undefined : { type: "bench", answer };
+  }
+  if (data.type === "searched")
+    return isSearchState(data.search) ? { type: "searched", search: data.search } : undefined;
+  if (data.type === "openPart") return isBenchPart(data.part) ? { type: "openPart", part: data.part } : undefined;
   if (data.type !== "show" || typeof data.stale !== "boolean" || !isRodView(data.view)) return undefined;
-  return { type: "show", view: data.view, stale: data.stale };
+  if (!isList(data.broken, isString)) return undefined;
+  return { type: "show", view: data.view, stale: data.stale, broken: data.broken };
 }
 
 /** The message if the data are one in every field that is read, else `undefined`. */
@@ -74,17 +115,24 @@ export function readPageMessage(data: unknown): PageMessage | undefined {
   if (data.type === "ready") return { type: "ready" };
   if (data.type === "reveal" && isString(data.row)) return { type: "reveal", row: data.row };
   if (data.type === "draw" && (data.id === undefined || isString(data.id))) return { type: "draw", id: data.id };
-  if (data.type === "revealDrawn" && isString(data.part)) return { type: "revealDrawn", part: data.part };
+  if (data.type === "revealDrawn" && isString(data.part) && (data.on === "drawings" || data.on === "plan"))
+    return { type: "revealDrawn", part: data.part, on: data.on };
+  if (data.type === "bench" && isList(data.parts, isBenchPart) && isString(data.sheet))
+    return { type: "bench", parts: data.parts, sheet: data.sheet };
+  if (data.type === "search" && (data.go === "on" || data.go === "stop")) return { type: "search", go: data.go };
+  if (data.type === "keep") return { type: "keep" };
   return undefined;
 }
 
 /** The state if the data are one of this version, else `undefined`. */
 export function readSavedState(data: unknown): SavedState | undefined {
   if (!isRecord(data) || data.version !== 1) return undefined;
-  const { uri, row, scroll, drawing } = data;
+  const { uri, row, scroll, drawing, parts } = data;
   if (typeof uri !== "string" || uri === "" || typeof row !== "string" || !isCount(scroll)) return undefined;
   if (drawing !== undefined && !isString(drawing)) return undefined;
-  return { version: 1, uri, row, scroll, ...(drawing === undefined ? {} : { drawing }) };
+  if (parts !== undefined && !isList(parts, isBenchPart)) return undefined;
+  const open = { ...(drawing === undefined ? {} : { drawing }), ...(parts === undefined ? {} : { parts }) };
+  return { version: 1, uri, row, scroll, ...open };
 }
 
 /** Whether the data are a rod of the version this extension shows. */
@@ -110,20 +158,6 @@ export function readDrawingsAnswer(data: unknown): DrawingsAnswer | undefined {
   return { titles: data.titles, drawing: data.drawing };
 }
 
-function isDrawingTitle(data: unknown): data is DrawingTitle {
-  return isRecord(data) && haveStrings(data, ["id", "title", "scale"]);
-}
-
-function isDrawing(data: unknown): data is DrawingView {
-  if (!isDrawingTitle(data) || !("svg" in data) || !isString(data.svg) || !("textEquivalent" in data)) return false;
-  const table = data.textEquivalent;
-  return isRecord(table) && isList(table.columns, isString) && isList(table.rows, isStrings);
-}
-
-function isStrings(data: unknown): data is readonly string[] {
-  return isList(data, isString);
-}
-
 function isBatch(data: unknown): data is RodBatch {
   return isRecord(data) && haveStrings(data, ["stock", "note"]) && isList(data.rows, isRow);
 }
@@ -145,40 +179,4 @@ function isTable(data: unknown): data is RodTable {
     isList(data.columns, isColumn) &&
     isList(data.rows, isLine)
   );
-}
-
-function isColumn(data: unknown): data is RodTable["columns"][number] {
-  return isRecord(data) && haveStrings(data, ["title"]) && (data.align === "left" || data.align === "right");
-}
-
-function isLine(data: unknown): data is RodTable["rows"][number] {
-  return isRecord(data) && isList(data.cells, isString) && (data.target === undefined || isTarget(data.target));
-}
-
-function isTarget(data: unknown): data is Target {
-  return (
-    isRecord(data) &&
-    haveStrings(data, ["uri"]) &&
-    [data.line, data.column, data.endLine, data.endColumn].every(isCount)
-  );
-}
-
-function isRecord(data: unknown): data is Readonly<Record<string, unknown>> {
-  return typeof data === "object" && data !== null && !Array.isArray(data);
-}
-
-function haveStrings(data: Readonly<Record<string, unknown>>, names: readonly string[]): boolean {
-  return names.every((name) => typeof data[name] === "string");
-}
-
-function isList<T>(data: unknown, fits: (each: unknown) => each is T): data is readonly T[] {
-  return Array.isArray(data) && data.every(fits);
-}
-
-function isString(data: unknown): data is string {
-  return typeof data === "string";
-}
-
-function isCount(data: unknown): data is number {
-  return typeof data === "number" && Number.isFinite(data) && 0 <= data;
 }

@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import type { Target } from "../../language/view/types.ts";
 import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
-import { readPageMessage, readSavedState } from "./messages.ts";
+import { type BenchPart, readPageMessage, readSavedState } from "./messages.ts";
 import { createNonce, pageHtml } from "./page-html.ts";
 import type { CursorLine } from "./rows-at.ts";
 
@@ -13,6 +13,8 @@ export const ROD_VIEW_TYPE = "scantling.rod";
 export interface Rod extends vscode.Disposable {
   /** Shows the file beside its text, in the panel there is or a new one. */
   open(uri: vscode.Uri): void;
+  /** As `open`, with a part of it opened and in view. */
+  openPart(uri: vscode.Uri, part: BenchPart): void;
 }
 
 /** Makes the rod ready to be opened, and to come back after the window has been closed. */
@@ -23,6 +25,9 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     const controller = createRodController({
       request: async (uri) => ((await openable(uri)) === undefined ? undefined : feed.rod(uri)),
       requestDrawings: async (uri, id) => ((await openable(uri)) === undefined ? undefined : feed.drawings(uri, id)),
+      requestBench: async (uri, order) => ((await openable(uri)) === undefined ? undefined : feed.bench(uri, order)),
+      searchSeconds,
+      keep: (uri) => void vscode.commands.executeCommand("scantling.keepOffcuts", vscode.Uri.parse(uri)),
       wantsDrawings: () => setting("showDrawings"),
       post: (message) => void panel.webview.postMessage(message),
       reveal: (target) => void reveal(target, panel),
@@ -32,6 +37,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     });
     current = { panel, controller };
     panel.onDidDispose(() => {
+      controller.hidden();
       if (current?.panel === panel) current = undefined;
     });
     panel.onDidChangeViewState(() => {
@@ -72,18 +78,21 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
       // The page is told on its arrival whether there are drawings.
       if (current !== undefined) current.panel.webview.html = htmlFor(current.panel.webview, extensionUri);
     }),
+    feed.onPlanSearched((search) => current?.controller.searched(search)),
     feed.onRodChanged((uri, version) => current?.controller.changed(uri, version)),
     onRestarted(() => current?.controller.restarted()),
   );
 
+  function open(uri: vscode.Uri): RodController {
+    const controller = current?.controller ?? adopt(createPanel());
+    current?.panel.reveal(undefined, true);
+    controller.open(uri.toString());
+    return controller;
+  }
+
   return {
-    open: (uri) => {
-      if (current === undefined) adopt(createPanel()).open(uri.toString());
-      else {
-        current.panel.reveal(undefined, true);
-        current.controller.open(uri.toString());
-      }
-    },
+    open,
+    openPart: (uri, part) => open(uri).openPart(part),
     dispose: () => {
       subscriptions.dispose();
       current?.panel.dispose();
@@ -104,6 +113,11 @@ function htmlFor(webview: vscode.Webview, extensionUri: vscode.Uri): string {
     style: address("webview.css"),
     source: webview.cspSource,
   });
+}
+
+/** How long a plan is searched for at a time. */
+export function searchSeconds(): number {
+  return vscode.workspace.getConfiguration("scantling.plan").get("seconds", 10);
 }
 
 function setting(name: "followEditor" | "markCursor" | "showDrawings"): boolean {

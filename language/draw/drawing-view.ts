@@ -17,10 +17,11 @@ export interface DrawingView {
 
 /** Every drawing of a build, elevations first. */
 export function drawingViews(context: Context, model: Model): readonly DrawingView[] {
-  return drawingsOf(deskFor(context, model)).map(viewOf);
+  return drawingsOf(deskFor(context, model)).map(drawingView);
 }
 
-function viewOf(drawing: Drawing): DrawingView {
+/** As it is shown on the rod. */
+export function drawingView(drawing: Drawing): DrawingView {
   const { id, title, scale, equivalent } = drawing;
   return { id, title, scale, svg: svgOf(drawing), textEquivalent: equivalent };
 }

@@ -1,5 +1,6 @@
 import { showText } from "../core/length.ts";
 import { sheetPlanDrawing } from "../draw/sheet-plan.ts";
+import type { StockPlan } from "../plan/cut-plan.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { stepsOf } from "../plan/steps.ts";
 import type { PaperDesk } from "./desk.ts";
@@ -18,12 +19,7 @@ export function planSection(desk: PaperDesk, wide: number): Section {
     begins: "new page",
     pieces: [
       heading("Cutting plan", wide),
-      ...plan.stocks.map((stock) => {
-        const kind = stock.stock.kind === "board" ? "board" : "sheet";
-        const bound = stock.proven ? "no fewer is possible" : `at least ${stock.lowerBound} are needed`;
-        return paragraph(`${stock.stock.name}: ${stock.used} ${kind}${stock.used === 1 ? "" : "s"}; ${bound}.`, wide);
-      }),
-      ...unplaced(desk, wide),
+      ...[...verdicts(desk), ...unplacedWords(desk)].map((words) => paragraph(words, wide)),
       ...figures(drawings, wide),
       ...(steps.length === 0 ? [] : [heading("Cuts, in order", wide)]),
       ...steps.map((step) => stepLine(desk, step, wide)),
@@ -31,20 +27,39 @@ export function planSection(desk: PaperDesk, wide: number): Section {
   };
 }
 
-function unplaced(desk: PaperDesk, wide: number): readonly Piece[] {
-  const left = desk.plan?.stocks.flatMap((stock) => stock.unplaced) ?? [];
-  const sizes = desk.plan?.unsized ?? [];
+/** How many of each stock are cut up and whether fewer would do, a sentence for each. */
+export function verdicts({ plan }: PaperDesk): readonly string[] {
+  return (plan?.stocks ?? []).map((stock) => {
+    const kind = stock.stock.kind === "board" ? "board" : "sheet";
+    const rack = stock.inRack === 0 ? "" : `; ${Math.min(stock.used, stock.inRack)} of them in the rack`;
+    return `${stock.stock.name}: ${stock.used} ${kind}${stock.used === 1 ? "" : "s"}${rack}; ${boundWords(stock)}.`;
+  });
+}
+
+/** Says "no fewer" only where the number meets what was proven of it. */
+function boundWords({ stock, used, lowerBound, proven }: StockPlan): string {
+  if (!proven) return `not proven, at least ${lowerBound} ${lowerBound === 1 ? "is" : "are"} needed`;
+  return stock.kind === "sheet" && used <= lowerBound ? "no fewer is possible" : "no cheaper purchase is possible";
+}
+
+/** What has no place in the plan, and why, a sentence for each. */
+export function unplacedWords({ plan }: PaperDesk): readonly string[] {
+  const left = plan?.stocks.flatMap((stock) => stock.unplaced) ?? [];
+  const sizes = plan?.unsized ?? [];
   return [
-    ...left.map((one) => paragraph(`No place for ${one.quantity} of ${one.mark}, ${one.part.name}: ${one.why}`, wide)),
-    ...sizes.map((name) => paragraph(`${name} has no plan: the size that it is sold in is not stated.`, wide)),
+    ...left.map((one) => `No place for ${one.quantity} of ${one.mark}, ${one.part.name}: ${one.why}.`),
+    ...sizes.map((name) => `${name} has no plan: the size that it is sold in is not stated.`),
   ];
 }
 
 function stepLine(desk: PaperDesk, step: CutStep, wide: number): Piece {
-  const { reading } = desk.context;
+  return tickLine(String(step.number), stepWords(desk, step), wide, "cuts");
+}
+
+/** A cut as it is said to the one who makes it. */
+export function stepWords({ context: { reading } }: PaperDesk, step: CutStep): string {
   const set = `${step.newSetting ? "set" : "as set,"} ${showText(step.setting, reading)}`;
   const heavy = step.heavy ? " More than one person lifts alone here: get help, or cut it on the floor." : "";
   const stands = step.stands.length === 0 ? "" : ` Stand: ${step.stands.join("; ")}.`;
-  const words = `${step.sheet}, ${step.tool}: ${step.kind}, ${set}. Keeps ${step.keeps}; falls off: ${step.falls}.${stands}${heavy}`;
-  return tickLine(String(step.number), words, wide, "cuts");
+  return `${step.sheet}, ${step.tool}: ${step.kind}, ${set}. Keeps ${step.keeps}; falls off: ${step.falls}.${stands}${heavy}`;
 }

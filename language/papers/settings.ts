@@ -68,31 +68,42 @@ export function cutterSettings(desk: PaperDesk): readonly CutterSetting[] {
   return [...groups.values()].sort((a, b) => order.indexOf(a.machining.kind) - order.indexOf(b.machining.kind));
 }
 
+/** A line of a table of settings: its cells, and what stands under them. */
+export interface SettingLine {
+  readonly cells: readonly string[];
+  readonly notes: readonly string[];
+}
+
+/** Stock, what is set, to what, how many pieces, and their letters. */
+export function sawLines(desk: PaperDesk): readonly SettingLine[] {
+  return sawSettings(desk).map(({ stock, what, size, parts }) => {
+    const pieces = String(parts.reduce((sum, part) => sum + part.quantity, 0));
+    return { cells: [stock, what, showText(size, desk.context.reading), pieces, marksOfAll(desk, parts)], notes: [] };
+  });
+}
+
+/** The cut, wide, deep, from the edge, the letters of the parts, and where. */
+export function cutterLines(desk: PaperDesk): readonly SettingLine[] {
+  return cutterSettings(desk).map(({ machining, parts }) => {
+    const sizes = [machining.wide, machining.deep, machining.from].map((size) => sized(desk, size?.value));
+    return {
+      cells: [machining.kind, ...sizes, marksOfAll(desk, parts), machining.where],
+      notes: machining.note === undefined ? [] : [machining.note],
+    };
+  });
+}
+
+function marksOfAll(desk: PaperDesk, parts: readonly Part[]): string {
+  return [...new Set(parts.flatMap((part) => desk.marks.get(part) ?? []))].join(", ");
+}
+
+/** Said over the table of saw settings. */
+export const sawWords = "Finished sizes. Set once, cut all, and cut a spare before the setting is moved.";
+
 /** Saw and cutter settings, and which face runs against what. */
 export function settingsSection(desk: PaperDesk, wide: number): Section {
-  const { reading } = desk.context;
-  const marks = (parts: readonly Part[]): string =>
-    [...new Set(parts.flatMap((part) => desk.marks.get(part) ?? []))].join(", ");
-  const count = (parts: readonly Part[]): string => String(parts.reduce((sum, part) => sum + part.quantity, 0));
-  const saw = sawSettings(desk).map(
-    (setting): Row => ({
-      cells: [setting.stock, setting.what, showText(setting.size, reading), count(setting.parts), marks(setting.parts)],
-      notes: [],
-    }),
-  );
-  const cutters = cutterSettings(desk).map(
-    ({ machining, parts }): Row => ({
-      cells: [
-        machining.kind,
-        sized(desk, machining.wide?.value),
-        sized(desk, machining.deep?.value),
-        sized(desk, machining.from?.value),
-        marks(parts),
-        machining.where,
-      ],
-      notes: machining.note === undefined ? [] : [machining.note],
-    }),
-  );
+  const saw: readonly Row[] = sawLines(desk);
+  const cutters: readonly Row[] = cutterLines(desk);
   const number = { anchor: "end", face: "bold" } as const;
   const sawColumns = [
     column("stock", 30),
@@ -114,27 +125,25 @@ export function settingsSection(desk: PaperDesk, wide: number): Section {
     begins: "new page",
     pieces: [
       ...(saw.length === 0 ? [] : [heading("Saw: fence and stops", wide)]),
-      ...(saw.length === 0
-        ? []
-        : [paragraph("Finished sizes. Set once, cut all, and cut a spare before the setting is moved.", wide)]),
+      ...(saw.length === 0 ? [] : [paragraph(sawWords, wide)]),
       ...(saw.length === 0 ? [] : tablePieces("saw", sawColumns, saw)),
-      ...(cutters.length === 0 ? [] : [heading("Cutters", wide), ...faceWords(desk, wide)]),
+      ...(cutters.length === 0
+        ? []
+        : [heading("Cutters", wide), ...cutterWords(desk).map((words) => paragraph(words, wide))]),
       ...(cutters.length === 0 ? [] : tablePieces("cutters", cutterColumns, cutters)),
     ],
   };
 }
 
-function faceWords(desk: PaperDesk, wide: number) {
+/** How to try a cutter's setting, and which face runs against what. */
+export function cutterWords(desk: PaperDesk): readonly string[] {
   const marked = desk.model.parts.some((part) => part.machining.some((one) => one.where.includes("front face marked")));
-  const words = [
+  return [
     "Try every setting in scrap of the same thickness first: widths are those of the stock as measured, not of its label.",
-    ...(marked
-      ? [
-          "Off-centre grooves: mark the front face of every piece, and run that same face against the fence or the table each time, tongues too.",
-        ]
-      : ["Mark the face of every piece, and run it the same way each time."]),
+    marked
+      ? "Off-centre grooves: mark the front face of every piece, and run that same face against the fence or the table each time, tongues too."
+      : "Mark the face of every piece, and run it the same way each time.",
   ];
-  return words.map((one) => paragraph(one, wide));
 }
 
 function sized(desk: PaperDesk, size: Length | undefined): string {

@@ -1,6 +1,6 @@
 import type { Length } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
-import { multiply, toNumber } from "../core/rational.ts";
+import { multiply, toNumber, toText } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model, Stock } from "../derive/model.ts";
 import { type Packing, startPacking } from "./pack/pack-sheets.ts";
@@ -86,26 +86,70 @@ export interface Planning {
   readonly version: () => number;
 }
 
-/** Starts the cutting plan of a model, each stock by itself. Total: what cannot be placed is named with its reason. */
-export function startPlan(context: Context, model: Model, rows: readonly MarkedPart[]): Planning {
-  const under = stockProblems(context, model, rows).map((problem) => ({
-    problem,
-    packing: startPacking(problem.problem),
-  }));
-  const planned = new Set(under.map(({ problem }) => problem.stock.name));
-  const wanted = [...new Set(rows.filter((row) => row.part.stockKind !== "edging").map((row) => row.part.stock))];
+/** A search for plans of some stocks. What it finds can be read back against problems that ask for the same of it. */
+export interface PlanSearch {
+  /** Searches for so many rounds with each stock; true when nothing is left to find. */
+  readonly advance: (rounds: number) => boolean;
+  /** Counts up whenever a better plan has been found. */
+  readonly version: () => number;
+  /** The best so far of each stock, for problems that are those it was started with or have the same `planKey`. */
+  readonly found: (context: Context, problems: readonly StockProblem[]) => readonly StockPlan[];
+}
+
+export function startSearch(problems: readonly StockProblem[]): PlanSearch {
+  const packings = problems.map(({ problem }) => startPacking(problem));
   const done = new Set<Packing>();
+  // Telling what was found tidies it up, which is work: once for each better plan, not for each look at it.
+  const told = new Map<Packing, { readonly version: number; readonly plan: SheetPlan }>();
+  const tell = (packing: Packing): SheetPlan => {
+    const last = told.get(packing);
+    if (last !== undefined && last.version === packing.version()) return last.plan;
+    const plan = packing.finish();
+    told.set(packing, { version: packing.version(), plan });
+    return plan;
+  };
   return {
     advance(rounds) {
-      for (const { packing } of under) if (!done.has(packing) && packing.advance(rounds)) done.add(packing);
-      return done.size === under.length;
+      for (const packing of packings) if (!done.has(packing) && packing.advance(rounds)) done.add(packing);
+      return done.size === packings.length;
     },
-    plan: () => ({
-      stocks: under.map(({ problem, packing }) => stockPlan(context, problem, packing.finish())),
-      unsized: wanted.filter((name) => !planned.has(name)),
-    }),
-    version: () => under.reduce((sum, { packing }) => sum + packing.version(), 0),
+    version: () => packings.reduce((sum, packing) => sum + packing.version(), 0),
+    found: (context, asked) =>
+      packings.flatMap((packing, index) => {
+        const problem = asked[index];
+        return problem === undefined ? [] : [stockPlan(context, problem, tell(packing))];
+      }),
   };
+}
+
+/** What a search rests on, as a text: two builds of which it is the same have the same plans, whatever else was written. */
+export function planKey(problems: readonly StockProblem[]): string {
+  return JSON.stringify(
+    problems.map(({ stock, problem, sources, scale }) => [
+      stock.name,
+      toText(scale.length(1)),
+      problem,
+      [...sources].map(([id, { width, height }]) => [id, toText(width), toText(height)]),
+    ]),
+  );
+}
+
+/** Starts the cutting plan of a model, each stock by itself. Total: what cannot be placed is named with its reason. */
+export function startPlan(context: Context, model: Model, rows: readonly MarkedPart[]): Planning {
+  const problems = stockProblems(context, model, rows);
+  const { advance, version, found } = startSearch(problems);
+  return {
+    advance,
+    version,
+    plan: () => ({ stocks: found(context, problems), unsized: unsizedIn(problems, rows) }),
+  };
+}
+
+/** The stocks of parts that have no plan, since their size is not stated. */
+export function unsizedIn(problems: readonly StockProblem[], rows: readonly MarkedPart[]): readonly string[] {
+  const planned = new Set(problems.map(({ stock }) => stock.name));
+  const wanted = new Set(rows.filter((row) => row.part.stockKind !== "edging").map((row) => row.part.stock));
+  return [...wanted].filter((name) => !planned.has(name));
 }
 
 /** Rounds between two questions whether to stop. */

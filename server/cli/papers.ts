@@ -1,4 +1,8 @@
 import { resolve } from "node:path";
+import { paperDesk } from "../../language/papers/desk.ts";
+import type { PaperFile } from "../paper-files.ts";
+import { textPapers } from "../paper-files.ts";
+import type { PaperKind } from "../protocol.ts";
 import type { Arguments } from "./arguments.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
@@ -6,11 +10,19 @@ import { exitCodes, graver } from "./exit-codes.ts";
 import type { Io } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { load } from "./load.ts";
-import type { PaperKind, PaperOrder } from "./pdf/paper-files.ts";
+import type { PdfOrder } from "./pdf/paper-files.ts";
 import { usualSteps } from "./plan.ts";
 
-/** Kept here and not with the maker of the papers, which is read only when there is something to make. */
-const kinds: readonly PaperKind[] = ["packet", "sticks", "labels", "svg", "dxf", "lists"];
+/** The words for what is written, each for one or more kinds. */
+const words: Readonly<Record<string, readonly PaperKind[]>> = {
+  packet: ["packet"],
+  sticks: ["sticks-a4", "sticks-letter"],
+  labels: ["labels-a4", "labels-letter"],
+  svg: ["svg"],
+  dxf: ["dxf"],
+  lists: ["csv", "markdown", "json"],
+};
+const kinds = Object.keys(words);
 
 export const papersHelp = `scantling papers FILE -o DIR    what lies on the bench, as files
 
@@ -32,8 +44,8 @@ the build file has errors.
 `;
 
 /** `scantling papers FILE -o DIR`: everything for the bench, written into a folder file by file. */
-export async function papers(words: readonly string[], io: Io): Promise<ExitCode> {
-  const read = readArguments(words, {
+export async function papers(args: readonly string[], io: Io): Promise<ExitCode> {
+  const read = readArguments(args, {
     output: { type: "string", short: "o" },
     only: { type: "string" },
     paper: { type: "string" },
@@ -66,7 +78,7 @@ function refuse(fault: string, io: Io): ExitCode {
 
 interface Asked {
   readonly folder: string;
-  readonly order: Omit<PaperOrder, "labelOf">;
+  readonly order: PdfOrder;
 }
 
 function orderIn({ options, files }: Arguments): Asked | { readonly fault: string } {
@@ -81,9 +93,8 @@ function orderIn({ options, files }: Arguments): Asked | { readonly fault: strin
   const size = paper === "a4" ? "A4" : paper === "letter" ? "Letter" : undefined;
   if (paper !== undefined && size === undefined) return { fault: "--paper takes a4 or letter" };
   const order: Asked["order"] = {
-    kinds: kinds.filter((kind) => named.includes(kind)),
+    kinds: kinds.filter((kind) => named.includes(kind)).flatMap((kind) => words[kind] ?? []),
     size,
-    steps: usualSteps,
     progress: {},
   };
   return { folder, order };
@@ -95,10 +106,7 @@ async function writeAll(loaded: Loaded, folder: string, asked: Asked["order"], i
     io.err(`scantling: ${folder} ${failure}\n`);
     return exitCodes.unusable;
   }
-  // A PDF writer is no small thing to read in for those who only list.
-  const { paperFiles } = await import("./pdf/paper-files.ts");
-  const order: PaperOrder = { ...asked, labelOf: loaded.labelOf };
-  for await (const { name, content } of paperFiles(loaded.build, order)) {
+  for await (const { name, content } of filesOf(loaded, asked)) {
     const shown = folder === "." ? name : `${folder.replace(/[/\\]+$/, "")}/${name}`;
     const written = io.write(resolve(io.cwd, folder, name), content);
     if (written.outcome === "failed") {
@@ -110,4 +118,14 @@ async function writeAll(loaded: Loaded, folder: string, asked: Asked["order"], i
     }
   }
   return exitCodes.fine;
+}
+
+async function* filesOf({ build, labelOf }: Loaded, order: PdfOrder): AsyncGenerator<PaperFile> {
+  const wantsPlan = order.kinds.includes("packet") || order.kinds.includes("svg");
+  const plan = wantsPlan ? build.plan({ steps: usualSteps }) : undefined;
+  const desk = paperDesk(build.derivation, build.findings, plan);
+  // A PDF writer is no small thing to read in for those who only list.
+  const { pdfPapers } = await import("./pdf/paper-files.ts");
+  yield* pdfPapers(desk, order);
+  yield* textPapers({ build, desk, kinds: order.kinds, labelOf });
 }

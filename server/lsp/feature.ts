@@ -1,5 +1,9 @@
 import type { Connection, ServerCapabilities } from "vscode-languageserver";
+import type { PaperDesk } from "../../language/papers/desk.ts";
+import type { JobPlans } from "../job-plans.ts";
+import type { PaperFile } from "../paper-files.ts";
 import type { PreviewFeed } from "../preview-feed.ts";
+import type { PaperKind } from "../protocol.ts";
 import type { Session } from "../session.ts";
 import type { Problems } from "./problems.ts";
 
@@ -16,9 +20,19 @@ export interface Server {
   readonly session: Session;
   readonly problems: Problems;
   readonly feed: PreviewFeed;
+  readonly plans: JobPlans;
+  /** Missing where no PDF can be written. */
+  readonly pdfPapers: PdfPapers | undefined;
   /** What the editor said of itself; before it did, the least that an editor can. */
   client(): ClientFacts;
 }
+
+/** Papers of the kinds that are PDF, one by one; told before each page, and asked whether to go on. Ends early if not. */
+export type PdfPapers = (
+  desk: PaperDesk,
+  kinds: readonly PaperKind[],
+  watch: { readonly onPage: (done: number, of: number) => void; readonly isCancelled: () => boolean },
+) => AsyncIterable<PaperFile>;
 
 export interface ClientFacts {
   /** Whether edits may name the version of the document that they are for. */

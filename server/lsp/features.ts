@@ -1,3 +1,4 @@
+import { bench } from "./bench.ts";
 import { codeActions } from "./code-actions.ts";
 import { completion } from "./completion.ts";
 import { cutList } from "./cut-list.ts";
@@ -11,6 +12,7 @@ import { lenses } from "./lenses.ts";
 import { links } from "./links.ts";
 import { list } from "./list.ts";
 import { names } from "./names.ts";
+import { papers } from "./papers.ts";
 import { plan } from "./plan.ts";
 import { recordCut } from "./record-cut.ts";
 import { rename } from "./rename.ts";
@@ -25,5 +27,5 @@ import { symbols } from "./symbols.ts";
 export const features: readonly Feature[] = [
   ...[diagnostics, codeActions, hover, inlayHints, names, rename, symbols, structure, links, lenses, renameFiles],
   ...[formatting, semanticTokens, completion, signatureHelp],
-  ...[rod, cutList, list, plan, drawings, recordCut],
+  ...[rod, cutList, list, plan, drawings, bench, papers, recordCut],
 ];

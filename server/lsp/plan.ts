@@ -1,15 +1,10 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { ResponseError, WorkDoneProgress } from "vscode-languageserver";
-import type { Planning } from "../../language/service.ts";
+import type { JobPlan } from "../job-plans.ts";
+import { searchInSlices } from "../plan-search.ts";
 import type { PlanParams, PlanResult } from "../protocol.ts";
 import { plan as planRequest } from "../protocol.ts";
 import type { Feature, Server } from "./feature.ts";
-
-/** Milliseconds of search between two looks at what else has come in: typing must not feel it. */
-const slice = 12;
-
-/** Rounds between two looks at the clock. */
-const stretch = 16;
 
 /** No search goes on longer than this, whatever is asked. */
 const mostSeconds = 600;
@@ -28,39 +23,38 @@ export const plan: Feature = {
 async function planOf(server: Server, params: PlanParams, token: CancellationToken): Promise<PlanResult> {
   const build = await server.session.settled(params.uri);
   if (build === undefined) return null;
-  const planning = build.startPlan();
-  const seconds = Math.min(mostSeconds, Math.max(0, Number(params.seconds) || 0));
-  const proven = await search(server, planning, seconds, params.workDoneToken, token);
+  const job = server.plans.of(build);
+  const finished = await searchInSlices(job, {
+    seconds: secondsIn(params.seconds),
+    isCancelled: () => token.isCancellationRequested,
+    onSlice: teller(server, job, params.workDoneToken),
+  });
   if (token.isCancellationRequested && !params.keepBest)
     throw new ResponseError(requestCancelled, "The plan was called off.");
-  const made = planning.plan();
-  return { document: build.planDocument(made), text: build.planText(made), finished: proven };
+  const made = job.plan();
+  const uris = build.designs.map(({ uri }) => server.session.addressOf(uri));
+  return { document: build.planDocument(made), text: build.planText(made), finished, uris };
 }
 
-async function search(
+/** Seconds as they were asked for, within what is allowed; what makes no sense is no time. */
+export function secondsIn(asked: unknown): number {
+  return Math.min(mostSeconds, Math.max(0, Number(asked) || 0));
+}
+
+function teller(
   { connection }: Server,
-  planning: Planning,
-  seconds: number,
+  job: JobPlan,
   progress: PlanParams["workDoneToken"],
-  token: CancellationToken,
-): Promise<boolean> {
-  const began = performance.now();
-  const end = began + 1000 * seconds;
-  let version = planning.version();
-  for (;;) {
-    const pause = performance.now() + slice;
-    while (performance.now() < pause) if (planning.advance(stretch)) return true;
-    if (token.isCancellationRequested || end <= performance.now()) return false;
-    if (progress !== undefined) {
-      const better = version < planning.version();
-      version = planning.version();
-      const percentage = Math.floor((100 * (performance.now() - began)) / (end - began));
-      connection.sendProgress(WorkDoneProgress.type, progress, {
-        kind: "report",
-        percentage,
-        ...(better ? { message: "a better plan was found" } : {}),
-      });
-    }
-    await new Promise((go) => setTimeout(go, 0));
-  }
+): (percent: number) => void {
+  let version = job.version();
+  return (percentage) => {
+    if (progress === undefined) return;
+    const better = version < job.version();
+    version = job.version();
+    connection.sendProgress(WorkDoneProgress.type, progress, {
+      kind: "report",
+      percentage,
+      ...(better ? { message: "a better plan was found" } : {}),
+    });
+  };
 }

@@ -1,3 +1,4 @@
+import { brokenParts } from "../preview-feed.ts";
 import type { FileParams, RodChangedParams, RodResult } from "../protocol.ts";
 import { rodChanged, rod as rodRequest } from "../protocol.ts";
 import type { Feature, Server } from "./feature.ts";
@@ -19,7 +20,9 @@ export const rod: Feature = {
 async function rodOf({ session, feed }: Server, uri: string): Promise<RodResult> {
   const build = await session.settled(uri);
   if (build === undefined) return null;
-  return feed.get(build.uri) ?? { version: feed.version(), view: build.rod(), stale: false };
+  return (
+    feed.get(build.uri) ?? { version: feed.version(), view: build.rod(), stale: false, broken: brokenParts(build) }
+  );
 }
 
 /** What the feed is made with: tells the editor in its own spelling of the address. */

@@ -26,6 +26,9 @@ function setUp(options: { readonly drawings?: DrawingsAnswer; readonly wantsDraw
       return Promise.resolve(options.drawings);
     },
     wantsDrawings: () => options.wantsDrawings ?? true,
+    requestBench: () => Promise.resolve(undefined),
+    searchSeconds: () => 10,
+    keep: () => undefined,
     post: (message) => posted.push(message),
     reveal: (target) => revealed.push(target),
     opened: (uri) => opened.push(uri),
@@ -46,7 +49,7 @@ function settled(): Promise<void> {
 
 function answer(version: number, title = `v${version}`, pieces = 2, stale = false): RodAnswer {
   const rows = pieces === 0 ? [] : [row("a", { quantity: pieces })];
-  return { version, stale, view: rodOf(rows, { title }) };
+  return { version, stale, view: rodOf(rows, { title }), broken: [] };
 }
 
 function titles(posted: readonly HostMessage[]): readonly string[] {
@@ -229,7 +232,7 @@ describe("which file is on the rod", () => {
 
 describe("from the text to the rows", () => {
   const rows = [row("a"), row("b", { target: { ...row("b").target, line: 8, endLine: 9 } })];
-  const placed: RodAnswer = { version: 1, stale: false, view: rodOf(rows) };
+  const placed: RodAnswer = { version: 1, stale: false, view: rodOf(rows), broken: [] };
   const marks = (posted: readonly HostMessage[]) =>
     posted.flatMap((message) => (message.type === "mark" ? [message.rows] : []));
 
@@ -295,9 +298,9 @@ describe("drawings", () => {
     await reply(0, answer(1));
     controller.receive({ type: "draw", id: "" });
     await settled();
-    controller.receive({ type: "revealDrawn", part: "lid" });
+    controller.receive({ type: "revealDrawn", part: "lid", on: "drawings" });
     expect(revealed).toEqual([]);
-    controller.receive({ type: "revealDrawn", part: "side" });
+    controller.receive({ type: "revealDrawn", part: "side", on: "drawings" });
     expect(revealed).toEqual([{ uri: JOB, line: 4, column: 2, endLine: 4, endColumn: 9 }]);
   });
 

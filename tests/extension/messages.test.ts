@@ -4,14 +4,19 @@ import { rodOf, row } from "./rods.ts";
 
 describe("what the host says", () => {
   test("a rod is read as it was sent, through JSON", () => {
-    const message = { type: "show", view: rodOf([row("a", { notes: ["<b>not</b> markup"] })]), stale: false };
+    const message = {
+      type: "show",
+      view: rodOf([row("a", { notes: ["<b>not</b> markup"] })]),
+      stale: false,
+      broken: ["a"],
+    };
     expect(readHostMessage(JSON.parse(JSON.stringify(message)))).toEqual(message);
     expect(readHostMessage({ type: "begin" })).toEqual({ type: "begin" });
     expect(readHostMessage({ type: "offline" })).toEqual({ type: "offline" });
   });
 
   test("a rod with any field missing or of another kind is not read", () => {
-    const whole = { type: "show", view: rodOf([row("a")]), stale: false };
+    const whole = { type: "show", view: rodOf([row("a")]), stale: false, broken: ["a"] };
     let tried = 0;
     for (const path of pathsIn(whole)) {
       for (const wrong of [undefined, null, -1, "?", {}, [1], true]) {
@@ -68,8 +73,58 @@ describe("what the page says", () => {
     expect(readPageMessage({ type: "draw" })).toEqual({ type: "draw", id: undefined });
     expect(readPageMessage({ type: "draw", id: "a" })).toEqual({ type: "draw", id: "a" });
     expect(readPageMessage({ type: "draw", id: null })).toBeUndefined();
-    expect(readPageMessage({ type: "revealDrawn", part: "a" })).toEqual({ type: "revealDrawn", part: "a" });
+    const drawn = { type: "revealDrawn", part: "a", on: "plan" };
+    expect(readPageMessage(drawn)).toEqual(drawn);
+    expect(readPageMessage({ ...drawn, on: "elsewhere" })).toBeUndefined();
     expect(readPageMessage({ type: "revealDrawn" })).toBeUndefined();
+  });
+});
+
+describe("what is said of the parts beside list and drawings", () => {
+  test("the host's answer is read as it was sent, and not with any field of another kind", () => {
+    const table = {
+      id: "saw",
+      title: "Saw",
+      columns: [{ title: "to", align: "right" }],
+      rows: [{ cells: ["4"] }],
+      note: "",
+    };
+    const drawing = {
+      id: "p",
+      title: "ply 1",
+      scale: "1 : 20",
+      svg: "<svg/>",
+      textEquivalent: { columns: ["a"], rows: [["b"]] },
+    };
+    const plan = {
+      titles: [{ id: "p", title: "ply 1", scale: "1 : 20" }],
+      drawing,
+      steps: [{ number: 1, text: "rip", heavy: true }],
+      keep: ["offcut of ply 12 in x 40 in"],
+    };
+    const sections = [{ id: "plan", notes: ["one sheet"], tables: [table], cautions: ["mind"], plan }];
+    const whole = { type: "bench", answer: { sections, search: { state: "searching", percent: 40 } } };
+    expect(readHostMessage(JSON.parse(JSON.stringify(whole)))).toEqual(whole);
+    let tried = 0;
+    for (const path of pathsIn(whole)) {
+      const changed = structuredClone(whole);
+      setAt(changed, path, typeof valueAt(whole, path) === "number" ? "7" : 7);
+      expect(readHostMessage(changed), path.join(".")).toBeUndefined();
+      tried += 1;
+    }
+    expect(tried).toBeGreaterThan(25);
+    expect(readHostMessage({ type: "searched", search: { state: "lost", percent: 1 } })).toBeUndefined();
+    expect(readHostMessage({ type: "openPart", part: "plan" })).toEqual({ type: "openPart", part: "plan" });
+    expect(readHostMessage({ type: "openPart", part: "attic" })).toBeUndefined();
+  });
+
+  test("the page's wishes are read, and no others", () => {
+    const bench = { type: "bench", parts: ["plan", "fit"], sheet: "" };
+    expect(readPageMessage(bench)).toEqual(bench);
+    expect(readPageMessage({ ...bench, parts: ["plan", "attic"] })).toBeUndefined();
+    expect(readPageMessage({ type: "search", go: "stop" })).toEqual({ type: "search", go: "stop" });
+    expect(readPageMessage({ type: "search", go: "faster" })).toBeUndefined();
+    expect(readPageMessage({ type: "keep", lines: ["x"] })).toEqual({ type: "keep" });
   });
 });
 
@@ -80,6 +135,8 @@ describe("what the page remembers", () => {
     expect(readSavedState(state)).toEqual(state);
     expect(readSavedState({ ...state, drawing: "a" })).toEqual({ ...state, drawing: "a" });
     expect(readSavedState({ ...state, drawing: 3 })).toBeUndefined();
+    expect(readSavedState({ ...state, parts: ["plan"] })).toEqual({ ...state, parts: ["plan"] });
+    expect(readSavedState({ ...state, parts: ["attic"] })).toBeUndefined();
     expect(readSavedState({ ...state, version: 2 })).toBeUndefined();
     expect(readSavedState({ ...state, uri: "" })).toBeUndefined();
     expect(readSavedState({ ...state, row: null })).toBeUndefined();

@@ -6,9 +6,13 @@ import { listFiles, PackageManager } from "@vscode/vsce";
 import esbuild from "esbuild";
 import { beforeAll, describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
+import { papersApart } from "../../scripts/papers-apart.mjs";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const kB = 1024;
+
+/** What writes PDF, with the typeface beside it; loaded only when papers are wanted. */
+const PAPERS = "dist/papers.cjs";
 
 /** Every bundle the package may hold, with the most it may weigh minified. */
 const BUNDLES: readonly {
@@ -21,7 +25,8 @@ const BUNDLES: readonly {
   { out: "dist/extension-web.cjs", entry: "extension/main-browser.ts", node: false, most: 600 * kB },
   { out: "dist/server.cjs", entry: "server/main.ts", node: true, most: 1500 * kB },
   { out: "dist/server-worker.js", entry: "server/main-browser.ts", node: false, most: 1500 * kB },
-  { out: "dist/webview.js", entry: "extension/preview/webview/main.ts", node: false, most: 40 * kB },
+  { out: "dist/webview.js", entry: "extension/preview/webview/main.ts", node: false, most: 60 * kB },
+  { out: PAPERS, entry: "server/cli/pdf/paper-files.ts", node: true, most: 1600 * kB },
 ];
 /** The most that all of it may weigh, packed. */
 const MOST = 2048 * kB;
@@ -50,6 +55,7 @@ async function build({ out, entry, node }: (typeof BUNDLES)[number]) {
     format: "cjs",
     target: node ? "node22" : "es2022",
     logLevel: "silent",
+    plugins: [papersApart],
   });
   const script = outputFiles.find(({ path }) => /\.c?js$/.test(path));
   if (script === undefined) throw new Error(`${entry} makes no script.`);
@@ -60,7 +66,7 @@ describe("the package", () => {
   test("holds what is named here, and nothing else", () => {
     const kinds = [
       /^(package\.json|package\.nls\.json|README\.md|LICENSE|CHANGELOG\.md)$/,
-      /^dist\/(extension|extension-web|server)\.cjs$|^dist\/(server-worker|webview)\.js$|^dist\/webview\.css$/,
+      /^dist\/(extension|extension-web|server|papers)\.cjs$|^dist\/fonts\/\w+(\.ttf)?$|^dist\/(server-worker|webview)\.js$|^dist\/webview\.css$/,
       /^l10n\/bundle\.l10n\.json$/,
       /^docs\/findings\/[a-z-]+\.md$|^docs\/findings\/README\.md$/,
       /^docs\/images\/[a-z-]+\.png$/,
@@ -76,8 +82,8 @@ describe("the package", () => {
     }
   });
 
-  test("holds no command line, no fonts, no tests and no maps", () => {
-    expect(files.filter((file) => /scantling\.cjs|papers|\.(ttf|map|ts)$|^tests\//.test(file))).toEqual([]);
+  test("holds no command line, no tests and no maps", () => {
+    expect(files.filter((file) => /scantling\.cjs|\.(map|ts)$|^tests\//.test(file))).toEqual([]);
   });
 
   test("holds every file that its manifest and its texts point at", () => {
@@ -100,15 +106,13 @@ describe("the package", () => {
       const { inputs } = bundles.get(out)!;
       const copies = new Set(inputs.flatMap((path) => /^.*node_modules\/vscode-jsonrpc\//.exec(path)?.[0] ?? []));
       expect(copies.size, out).toBeLessThanOrEqual(1);
-      if (!out.includes("server"))
+      if (/extension|webview/.test(out))
         expect(
           inputs.filter((path) => path.includes("/langium/")),
           out,
         ).toEqual([]);
-      expect(
-        inputs.filter((path) => /pdfkit|source-sans/.test(path)),
-        out,
-      ).toEqual([]);
+      const writesPdf = inputs.some((path) => /\/pdfkit\//.test(path));
+      expect(writesPdf, out).toBe(out === PAPERS);
     }
   });
 

@@ -16,7 +16,7 @@ function folder(held: Readonly<Record<string, string>>, { edited = [""], broken 
     write: async (name, text) => {
       if (broken.includes(name)) throw new Error("the disk is full");
       writes.push(name);
-      files.set(name, text);
+      files.set(name, String(text));
     },
   };
   return { port, files, writes };

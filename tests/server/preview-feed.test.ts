@@ -48,7 +48,21 @@ test("a broken text that loses parts shows those of the last whole one, says so,
   expect(kept?.view.counts.errors).toBeGreaterThan(0);
   expect(kept?.view.notes[0]).toMatch(/^The text cannot be read to its end \(line \d+\): /);
   put(file, two);
-  expect(feed.get(file)).toEqual({ version: 3, view: before, stale: false });
+  expect(feed.get(file)).toEqual({ version: 3, view: before, stale: false, broken: [] });
+});
+
+test("what is broken is named: the parts on whose statement an error stands, and those that a broken text has lost", () => {
+  const { feed, put } = bench();
+  put(file, two);
+  expect(feed.get(file)?.broken).toEqual([]);
+  put(file, two.replace("box for b {", "box for }{ b"));
+  const lost = feed.get(file)?.broken ?? [];
+  expect(lost).toContain("box b/side");
+  expect(lost).not.toContain("box a/bottom");
+  // A slide in the second box alone that is longer than its opening is deep.
+  put(file, two.replace(/22 }\n$/, "24 }\n"));
+  expect(feed.get(file)?.stale).toBe(false);
+  expect(feed.get(file)?.broken).toContain("box b/side");
 });
 
 test("parts that come elsewhere do not hide one that is lost", () => {

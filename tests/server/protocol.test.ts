@@ -21,6 +21,9 @@ test("the messages are those of the table", () => {
     "client request scantling/list",
     "client request scantling/plan",
     "client request scantling/drawings",
+    "client request scantling/bench",
+    "server notification scantling/planSearched",
+    "client request scantling/papers",
     "client request scantling/recordCut",
     "server request scantling/readFile",
     "server request scantling/buildFiles",
@@ -39,7 +42,8 @@ test("the server answers every request of the table, and null for a file that is
   const editor = await inProcess({});
   const requests = ownMessages.filter(({ kind, from }) => kind === "request" && from === "client");
   expect(requests.length).toBeGreaterThan(0);
-  for (const { name } of requests) expect(await editor.connection.sendRequest(name, { uri: file })).toBeNull();
+  const params = { uri: file, parts: [], kinds: [], seconds: 0 };
+  for (const { name } of requests) expect(await editor.connection.sendRequest(name, params)).toBeNull();
 });
 
 test("the rod is announced, given, and never older than announced", async () => {

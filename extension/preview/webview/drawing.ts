@@ -2,7 +2,7 @@ import { svg } from "./dom.ts";
 
 const ELEMENTS = new Set(["svg", "g", "path", "line", "circle", "text", "rect"]);
 const ATTRIBUTES = new Set([
-  ...["class", "viewBox", "role", "aria-label", "data-id", "data-uri", "d", "points", "transform"],
+  ...["class", "viewBox", "role", "aria-label", "data-id", "data-uri", "data-drawing", "d", "points", "transform"],
   ...["x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "width", "height"],
   ...["stroke-width", "stroke-dasharray", "font-size", "text-anchor"],
 ]);

@@ -1,8 +1,13 @@
+import { createPartWalk, makeWalkable } from "./part-walk.ts";
+import { patchDrawing } from "./patch.ts";
 import { type Box, fitting, moved, zoomed } from "./view-box.ts";
 
-/** A drawing that can be looked at closer: wheel with Ctrl, drag, arrow keys, `+`, `-` and `0`. */
+/**
+ * A drawing that can be looked at closer, with the wheel and Ctrl, by dragging, with `+`, `-`, `0` and Shift and the arrows;
+ * and walked from part to part with the arrows alone.
+ */
 export interface Pane {
-  /** Puts a drawing into the pane; one that is as large as the last keeps the place that was looked at. */
+  /** Puts a drawing into the pane; one of the same subject and size keeps what is the same, and the place looked at. */
   show(drawing: SVGElement): void;
   zoom(factor: number): void;
   fit(): void;
@@ -13,16 +18,27 @@ const PAN = 0.1;
 /** A press that moves less than so many pixels is a click. */
 const CLICK = 4;
 
-/** Makes an element the pane; `clicked` is told of the element of the drawing that was clicked. */
-export function createPane(element: HTMLElement, clicked: (target: Element) => void): Pane {
+/** Makes an element the pane; `followed` is told of the element of the drawing that was clicked, or entered. */
+export function createPane(element: HTMLElement, followed: (target: Element) => void): Pane {
   let shown: SVGElement | undefined;
   let whole: Box = { x: 0, y: 0, width: 1, height: 1 };
   let view = whole;
+  const walk = createPartWalk(() => shown, bringIntoView);
   let press: { readonly x: number; readonly y: number; readonly view: Box; dragged: boolean } | undefined;
 
   function look(at: Box): void {
     view = at;
     shown?.setAttribute("viewBox", `${at.x} ${at.y} ${at.width} ${at.height}`);
+  }
+
+  /** Moves the drawing as far as it takes to see a part of it whole, or at least its left upper corner. */
+  function bringIntoView(part: Element): void {
+    const [pane, at] = [element.getBoundingClientRect(), part.getBoundingClientRect()];
+    const off = (low: number, high: number, from: number, to: number): number =>
+      low < from ? low - from : to < high ? Math.min(high - to, low - from) : 0;
+    const dx = off(at.left, at.right, pane.left, pane.right);
+    const dy = off(at.top, at.bottom, pane.top, pane.bottom);
+    if (dx !== 0 || dy !== 0) look(moved(view, whole, dx * scale(), dy * scale()));
   }
 
   /** Drawing units for a pixel. */
@@ -61,38 +77,58 @@ export function createPane(element: HTMLElement, clicked: (target: Element) => v
   element.addEventListener("pointerup", (event) => {
     const wasClick = press !== undefined && !press.dragged;
     press = undefined;
-    if (wasClick && event.target instanceof Element) clicked(event.target);
+    if (wasClick && event.target instanceof Element) followed(event.target);
   });
   element.addEventListener("pointercancel", () => {
     press = undefined;
   });
   element.addEventListener("keydown", (event) => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
-    const steps = new Map<string, () => void>([
-      ["ArrowLeft", () => look(moved(view, whole, -PAN * view.width, 0))],
-      ["ArrowRight", () => look(moved(view, whole, PAN * view.width, 0))],
-      ["ArrowUp", () => look(moved(view, whole, 0, -PAN * view.height))],
-      ["ArrowDown", () => look(moved(view, whole, 0, PAN * view.height))],
-      ["+", () => zoom(STEP)],
-      ["=", () => zoom(STEP)],
-      ["-", () => zoom(1 / STEP)],
-      ["0", () => look(whole)],
-    ]);
-    const step = event.target === element ? steps.get(event.key) : undefined;
-    if (step === undefined) return;
+    const pan = (dx: number, dy: number) => () =>
+      look(moved(view, whole, dx * PAN * view.width, dy * PAN * view.height));
+    const steps = event.shiftKey
+      ? new Map<string, () => void>([
+          ["ArrowLeft", pan(-1, 0)],
+          ["ArrowRight", pan(1, 0)],
+          ["ArrowUp", pan(0, -1)],
+          ["ArrowDown", pan(0, 1)],
+          ["+", () => zoom(STEP)],
+        ])
+      : new Map<string, () => void>([
+          ["ArrowLeft", () => walk.go("left")],
+          ["ArrowRight", () => walk.go("right")],
+          ["ArrowUp", () => walk.go("up")],
+          ["ArrowDown", () => walk.go("down")],
+          ["Home", () => walk.goToEnd("first")],
+          ["End", () => walk.goToEnd("last")],
+          ["+", () => zoom(STEP)],
+          ["=", () => zoom(STEP)],
+          ["-", () => zoom(1 / STEP)],
+          ["0", () => look(whole)],
+        ]);
+    const at = walk.current();
+    const step = steps.get(event.key);
+    if (step !== undefined) step();
+    else if (event.key === "Enter" && at !== undefined) followed(at);
+    else if (event.key === "Escape" && at !== undefined) element.focus();
+    else return;
     event.preventDefault();
-    step();
   });
 
   return {
     show: (drawing) => {
       const size = fitting(drawing.getAttribute("viewBox") ?? "");
       const same = size.width === whole.width && size.height === whole.height;
+      makeWalkable(drawing);
+      if (same && shown?.getAttribute("data-drawing") === drawing.getAttribute("data-drawing")) {
+        patchDrawing(shown, drawing);
+        return;
+      }
       shown = drawing;
       whole = size;
       element.replaceChildren(drawing);
       element.style.aspectRatio = `${size.width} / ${size.height}`;
-      look(same ? view : whole);
+      look(whole);
     },
     zoom: (factor) => zoom(factor),
     fit: () => look(whole),

@@ -1,4 +1,5 @@
 import type { RodView } from "../../../language/view/types.ts";
+import type { BenchPart, DrawnOn } from "../messages.ts";
 
 /** One part of the page under its own heading: the cut list, the further lists, the drawings. */
 export interface Section {
@@ -13,8 +14,18 @@ export interface Section {
 export interface SectionHost {
   /** The user wants to see where the row with this id is written. */
   reveal(id: string): void;
-  /** The user wants to see where the part with this id in the drawing at hand is written. */
-  revealDrawn(part: string): void;
+  /** The user wants to see where the part with this id in a drawing is written. */
+  revealDrawn(part: string, on: DrawnOn): void;
+  /** The user has these parts open, and looks at this drawing of the plan. */
+  bench(parts: readonly BenchPart[], sheet: string): void;
+  /** The user wants the search for a plan to go on, or to stop. */
+  search(go: "on" | "stop"): void;
+  /** The user wants the offcuts of the plan written down. */
+  keep(): void;
+  /** Where the sizes of a part come from, if the cut list says so. */
+  whyOf(part: string): string | undefined;
+  /** Says something to those who listen; at most once a second. */
+  announce(text: string): void;
   /** The user looks at the drawing with this id, or at none any more. */
   draw(id: string | undefined): void;
   /** What there is to say of the row the user is at, or points at; `undefined` when there is none any more. */

@@ -26,7 +26,8 @@ function setUp(saved?: SavedState) {
     due = due.filter(({ at }) => now < at);
     for (const { task } of ripe) task();
   };
-  const show = (view: ReturnType<typeof rodOf>, stale = false) => page.receive({ type: "show", view, stale });
+  const show = (view: ReturnType<typeof rodOf>, stale = false, broken: readonly string[] = []) =>
+    page.receive({ type: "show", view, stale, broken });
   return { page, posted, states, pass, show };
 }
 
@@ -393,7 +394,7 @@ describe("drawings", () => {
     const [x = 0, , width = 0] = box();
     expect(width).toBeCloseTo(160);
     expect(x).toBeCloseTo(20);
-    key("ArrowRight");
+    pane.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", shiftKey: true, bubbles: true }));
     expect(box()[0]).toBeCloseTo(36);
     key("0");
     expect(box()).toEqual([0, 0, 200, 100]);
@@ -407,9 +408,240 @@ describe("drawings", () => {
     for (const type of ["pointerdown", "pointerup"]) {
       path?.dispatchEvent(new PointerEvent(type, { bubbles: true, button: 0, clientX: 5, clientY: 5 }));
     }
-    expect(posted.at(-1)).toEqual({ type: "revealDrawn", part: "side" });
+    expect(posted.at(-1)).toEqual({ type: "revealDrawn", part: "side", on: "drawings" });
     path?.dispatchEvent(new MouseEvent("mouseover", { bubbles: true }));
     expect(one(".why").textContent).toBe("side, 20 long");
+  });
+});
+
+describe("drawings walked with the keyboard", () => {
+  const group = (id: string, more = "") =>
+    `<g role="img" aria-label="${id}" data-id="${id}" data-uri="file:///job.scant" data-line="4"><path class="heavy none" d="M0 0L9 9"/>${more}</g>`;
+  const drawing = (inner: string) => ({
+    id: "front",
+    title: "Front",
+    scale: "",
+    svg: `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" data-drawing="front" viewBox="0 0 200 100">${inner}</svg>`,
+    textEquivalent: { columns: ["part"], rows: [] },
+  });
+  const show = (page: ReturnType<typeof setUp>["page"], inner: string) =>
+    page.receive({
+      type: "drawings",
+      answer: { titles: [{ id: "front", title: "Front", scale: "" }], drawing: drawing(inner) },
+    });
+  const at = () => document.activeElement?.getAttribute("data-id");
+
+  test("arrows go from part to part, Enter leads to the text, Escape back to the pane", () => {
+    const made = setUp();
+    made.show(rodOf([row("side", { why: "length: 20 written" })]));
+    show(made.page, group("side") + group("back"));
+    one(".pane").focus();
+    press("ArrowRight");
+    expect(at()).toBe("side");
+    expect(document.activeElement?.getAttribute("role")).toBe("link");
+    expect(one(".why").textContent).toBe("side. length: 20 written");
+    press("ArrowRight");
+    expect(at()).toBe("back");
+    press("Home");
+    expect(at()).toBe("side");
+    press("End");
+    press("Enter");
+    expect(made.posted.at(-1)).toEqual({ type: "revealDrawn", part: "back", on: "drawings" });
+    press("Escape");
+    expect(document.activeElement).toBe(one(".pane"));
+  });
+
+  test("only what changed is drawn anew, and the part that has the focus keeps it", () => {
+    const made = setUp();
+    made.show(rodOf([row("side")]), false, ["side"]);
+    show(made.page, group("side") + group("back"));
+    one(".pane").focus();
+    press("ArrowRight");
+    const [side, back] = document.querySelectorAll(".pane [data-id]");
+    expect(side?.hasAttribute("data-broken")).toBe(true);
+    show(made.page, group("lid") + group("side") + group("back", '<path class="fine none" d="M1 1L2 2"/>'));
+    const now = [...document.querySelectorAll(".pane [data-id]")];
+    expect(now.map((each) => each.getAttribute("data-id"))).toEqual(["lid", "side", "back"]);
+    expect(now[1]).toBe(side);
+    expect(now[2]).not.toBe(back);
+    expect(at()).toBe("side");
+  });
+});
+
+describe("the filter", () => {
+  const batches = [
+    { stock: "birch-12", note: "", rows: [row("a", { name: "side" }), row("b", { name: "bottom" })] },
+    { stock: "maple", note: "", rows: [row("c", { name: "rail", of: "box inks" })] },
+  ];
+  const filter = (text: string) => {
+    const field = one(".filter input") as HTMLInputElement;
+    field.value = text;
+    field.dispatchEvent(new Event("input"));
+  };
+  const shown = () =>
+    rows()
+      .filter((each) => !each.hidden)
+      .map((each) => each.getAttribute("data-part"));
+
+  test("leaves what it names, by piece or by stock, and goes on doing so", () => {
+    const { show } = setUp();
+    show(rodOf([row("a")], { batches }));
+    filter("maple");
+    expect(shown()).toEqual(["c"]);
+    expect([...document.querySelectorAll<HTMLElement>("#cut-list tbody")].map((body) => body.hidden)).toEqual([
+      true,
+      false,
+    ]);
+    expect(one(".filter .stock-note").textContent).toBe("1 of 3 lines");
+    expect(rows().map((each) => each.tabIndex)).toEqual([-1, -1, 0]);
+    filter("birch BOTT");
+    expect(shown()).toEqual(["b"]);
+    show(rodOf([row("a")], { batches: [{ ...batches[0]!, rows: [row("d", { name: "bottom" }), row("a")] }] }));
+    expect(shown()).toEqual(["d"]);
+    one(".filter input").dispatchEvent(new KeyboardEvent("keydown", { key: "Escape" }));
+    expect(shown()).toEqual(["d", "a"]);
+  });
+
+  test("the walk passes by what is filtered out", () => {
+    const { show } = setUp();
+    show(rodOf([row("a", { name: "rail" }), row("b"), row("c", { name: "rail" })]));
+    filter("rail");
+    rows()[0]?.focus();
+    press("ArrowDown");
+    expect(document.activeElement).toBe(rows()[2]);
+  });
+});
+
+describe("where sizes come from, and what is broken", () => {
+  test("a size that is pointed at says its own origin, behind how it was rounded", () => {
+    const { show } = setUp();
+    show(rodOf([row("a", { length: "7 5/32 −", why: "length: opening less two; width: written" })]));
+    const point = (column: string) => {
+      one(`td.col-${column} .whole`).dispatchEvent(new MouseEvent("mouseover", { bubbles: true }));
+      return one(`td.col-${column}`).title;
+    };
+    expect(point("width")).toBe("width: written");
+    expect(point("length")).toMatch(/^Rounded down[^\n]*\nlength: opening less two$/);
+    rows()[0]?.focus();
+    expect(rows()[0]?.getAttribute("aria-describedby")).toBe("why");
+    expect(one("#why").textContent).toContain("opening less two");
+  });
+
+  test("rows that are broken are marked until they are not", () => {
+    const { show } = setUp();
+    show(rodOf([row("a"), row("b")]), true, ["b"]);
+    expect(rows().map((each) => each.hasAttribute("data-broken"))).toEqual([false, true]);
+    expect(rows()[1]?.getAttribute("aria-description")).toContain("error");
+    show(rodOf([row("a"), row("b")]));
+    expect(rows().map((each) => each.hasAttribute("data-broken"))).toEqual([false, false]);
+  });
+});
+
+describe("plan, buying, settings, sticks and dry fit", () => {
+  const sheet = {
+    id: "plan ply 1",
+    title: "ply 1",
+    scale: "1 : 20",
+    svg: '<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="0 0 90 50"><g role="img" aria-label="A side" data-id="box a/side#1" data-uri="file:///job.scant"><path d="M0 0L9 9"/></g></svg>',
+    textEquivalent: { columns: ["mark"], rows: [["A"]] },
+  };
+  const nasty = "<img src=x onerror=alert(1)>";
+  const section = {
+    id: "plan" as const,
+    notes: ["ply: 1 sheet; no fewer is possible.", nasty],
+    tables: [],
+    cautions: ["Use a push stick."],
+    plan: {
+      titles: [{ id: "plan ply 1", title: "ply 1", scale: "1 : 20" }],
+      drawing: sheet,
+      steps: [
+        { number: 1, text: "rip", heavy: false },
+        { number: 2, text: nasty, heavy: true },
+      ],
+      keep: ["offcut of ply 12 in x 40 in"],
+    },
+  };
+  const searching = { state: "searching" as const, percent: 40 };
+
+  function unfold(part: string): void {
+    const fold = one(`#part-${part}`) as HTMLDetailsElement;
+    fold.open = true;
+    fold.dispatchEvent(new Event("toggle"));
+  }
+
+  test("are asked for when they are opened, remembered, and begin as they were", () => {
+    const { show, posted, states } = setUp();
+    show(rodOf([row("a")]));
+    unfold("fit");
+    unfold("plan");
+    expect(posted.at(-1)).toEqual({ type: "bench", parts: ["plan", "fit"], sheet: "" });
+    expect(states.at(-1)?.parts).toEqual(["plan", "fit"]);
+    const again = setUp(states.at(-1));
+    again.show(rodOf([row("a")]));
+    expect((one("#part-plan") as HTMLDetailsElement).open).toBe(true);
+    expect((one("#part-sticks") as HTMLDetailsElement).open).toBe(false);
+  });
+
+  test("the plan is drawn and said, its steps are counted, its offcuts can be kept, and markup stays text", () => {
+    const { show, page, posted } = setUp();
+    show(rodOf([row("a")]));
+    page.receive({ type: "bench", answer: { sections: [section], search: searching } });
+    expect([...document.querySelectorAll("#part-plan .said li")].map((each) => each.textContent)).toEqual(
+      section.notes,
+    );
+    expect([...document.querySelectorAll(".steps li")].map((each) => each.textContent)).toEqual(["rip", nasty]);
+    expect(document.querySelectorAll("img")).toHaveLength(0);
+    expect(one("#part-plan .cautions").textContent).toContain("push stick");
+    for (const type of ["pointerdown", "pointerup"]) {
+      const init = { bubbles: true, button: 0, clientX: 5, clientY: 5 };
+      one("#part-plan .pane path").dispatchEvent(new PointerEvent(type, init));
+    }
+    expect(posted.at(-1)).toEqual({ type: "revealDrawn", part: "box a/side#1", on: "plan" });
+    const keep = [...document.querySelectorAll("button")].find((each) => each.textContent?.startsWith("Keep"));
+    keep?.click();
+    expect(posted.at(-1)).toEqual({ type: "keep" });
+  });
+
+  test("the search is shown quietly, stopped and gone on with; only its end is said aloud", () => {
+    const { show, page, posted, pass } = setUp();
+    show(rodOf([row("a")]));
+    page.receive({ type: "bench", answer: { sections: [section], search: searching } });
+    pass(5000);
+    const said = () => one('[role="status"]').textContent;
+    const before = said();
+    const bar = one(".search progress") as HTMLProgressElement;
+    expect(bar.value).toBe(40);
+    for (const percent of [50, 60]) page.receive({ type: "searched", search: { state: "searching", percent } });
+    expect(bar.value).toBe(60);
+    expect(said()).toBe(before);
+    const button = one(".search button");
+    button.click();
+    expect(posted.at(-1)).toEqual({ type: "search", go: "stop" });
+    page.receive({ type: "searched", search: { state: "halted", percent: 100 } });
+    expect(said()).toContain("best plan found");
+    expect(bar.hidden).toBe(true);
+    button.click();
+    expect(posted.at(-1)).toEqual({ type: "search", go: "on" });
+    page.receive({ type: "searched", search: { state: "finished", percent: 100 } });
+    expect(button.hidden).toBe(true);
+  });
+
+  test("a part is opened and brought into view when the host says so, and its tables lead to the text", () => {
+    const { show, page, posted } = setUp();
+    show(rodOf([row("a")]));
+    page.receive({ type: "openPart", part: "fit" });
+    expect((one("#part-fit") as HTMLDetailsElement).open).toBe(true);
+    const table = {
+      id: "fit-weights",
+      title: "Weights",
+      columns: [{ title: "what", align: "left" as const }],
+      rows: [{ cells: ["case chest"], target: row("a").target }],
+      note: "",
+    };
+    const fit = { id: "fit" as const, notes: [], tables: [table], cautions: [] };
+    page.receive({ type: "bench", answer: { sections: [fit], search: searching } });
+    one("#table-fit-weights td").click();
+    expect(posted.at(-1)).toEqual({ type: "reveal", row: "#fit-weights/0" });
   });
 });
 

@@ -15,7 +15,7 @@ export interface RowWalk {
   change(change: () => void): void;
 }
 
-const ROWS = "tbody tr[tabindex]";
+const ROWS = "tbody tr[tabindex]:not([hidden])";
 
 /** Lets the rows be walked, pointed at and followed to where they are written; begins at the row with the id given. */
 export function createRowWalk(table: HTMLElement, host: SectionHost, startRow: string): RowWalk {

@@ -10,7 +10,7 @@ export function createTables(host: SectionHost, startRow: string): Section {
   const keepTables = keepChildren<RodTable>(
     element,
     (table) => table.id,
-    (table) => createTable(table.id, host, startRow),
+    (table) => createTable(table.id, host, startRow, "h2"),
   );
   return {
     element,
@@ -26,9 +26,15 @@ export function createTables(host: SectionHost, startRow: string): Section {
 
 type Line = RodTable["rows"][number] & { readonly id: string; readonly columns: RodTable["columns"] };
 
-function createTable(id: string, host: SectionHost, startRow: string): Kept<RodTable> {
+/** A table under a heading of its own, whose rows can be walked. */
+export function createTable(
+  id: string,
+  host: SectionHost,
+  startRow: string,
+  heading: "h2" | "h3",
+): Kept<Omit<RodTable, "id">> {
   const titleId = `table-title-${id}`;
-  const title = el("h2", { id: titleId, class: "stock" });
+  const title = el(heading, { id: titleId, class: "stock" });
   const note = el("p", { class: "stock-note" });
   const heads = el("tr");
   const body = el("tbody");

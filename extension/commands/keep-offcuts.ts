@@ -1,0 +1,56 @@
+import * as vscode from "vscode";
+import type { Feed } from "../feed.ts";
+import { buildFileFor } from "./build-file.ts";
+import { reasonOf } from "./folder.ts";
+import { appended } from "./kept-lines.ts";
+
+/** "Scantling: Keep the Offcuts": writes what the plan leaves over into the build file, or into one that it uses. */
+export function registerKeepOffcuts(feed: Feed): vscode.Disposable {
+  return vscode.commands.registerCommand("scantling.keepOffcuts", async (called: unknown) => {
+    const uri = buildFileFor(called, vscode.l10n.t("its plan says what is left over"));
+    if (uri === undefined) return;
+    try {
+      await keep(uri, feed);
+    } catch (error) {
+      void vscode.window.showErrorMessage(vscode.l10n.t("The offcuts could not be kept: {0}", reasonOf(error)));
+    }
+  });
+}
+
+async function keep(uri: vscode.Uri, feed: Feed): Promise<void> {
+  await vscode.workspace.openTextDocument(uri);
+  const plan = await feed.plan(uri.toString(), 0);
+  const lines = plan?.document.keep ?? [];
+  if (plan === undefined || lines.length === 0) {
+    void vscode.window.showInformationMessage(vscode.l10n.t("No offcut of the plan is worth keeping."));
+    return;
+  }
+  const chosen = await chooseLines(lines);
+  if (chosen === undefined || chosen.length === 0) return;
+  const target = await chooseFile(plan.uris);
+  if (target === undefined) return;
+  const document = await vscode.workspace.openTextDocument(target);
+  const edit = new vscode.WorkspaceEdit();
+  const end = document.lineAt(document.lineCount - 1).range.end;
+  edit.insert(target, end, appended(document.getText(), chosen));
+  if (!(await vscode.workspace.applyEdit(edit))) throw new Error(vscode.l10n.t("the editor refused the edit"));
+  const place = new vscode.Range(end, end);
+  await vscode.window.showTextDocument(document, { selection: place, preview: false });
+}
+
+async function chooseLines(lines: readonly string[]): Promise<readonly string[] | undefined> {
+  const title = vscode.l10n.t("Offcuts Worth Keeping");
+  const placeHolder = vscode.l10n.t("Write them down once they are cut: from then on every plan counts them as stock.");
+  const items = lines.map((label) => ({ label, picked: true }));
+  const chosen = await vscode.window.showQuickPick(items, { canPickMany: true, title, placeHolder });
+  return chosen?.map(({ label }) => label);
+}
+
+/** Where they are written: the build file, or the rack or another file that it uses. */
+async function chooseFile(uris: readonly string[]): Promise<vscode.Uri | undefined> {
+  const files = uris.map((each) => vscode.Uri.parse(each));
+  if (files.length < 2) return files[0];
+  const title = vscode.l10n.t("Where Are They Kept?");
+  const items = files.map((uri) => ({ label: vscode.workspace.asRelativePath(uri), uri }));
+  return (await vscode.window.showQuickPick(items, { title }))?.uri;
+}

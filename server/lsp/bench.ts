@@ -1,0 +1,97 @@
+import { benchSections } from "../../language/papers/bench/bench.ts";
+import { paperDesk } from "../../language/papers/desk.ts";
+import type { Build } from "../../language/service.ts";
+import type { JobPlan } from "../job-plans.ts";
+import { searchInSlices } from "../plan-search.ts";
+import type { BenchAnswer, BenchParams, BenchResult, PlanSearchedParams, SearchState } from "../protocol.ts";
+import { bench as benchRequest, planSearched } from "../protocol.ts";
+import type { Feature, Server } from "./feature.ts";
+import { secondsIn } from "./plan.ts";
+import { tell } from "./tell.ts";
+
+/** Milliseconds between two words of how the search is getting on. */
+const apart = 400;
+
+/** One search at a time, the one that the rod shows. */
+interface Search {
+  readonly uri: string;
+  readonly key: string;
+  /** Seconds that may be spent on it in all. */
+  seconds: number;
+  isOver: boolean;
+}
+
+/**
+ * Gives the parts of the rod that are open. While the plan is among them it is searched for behind everything else, and
+ * the editor is told now and then how that gets on; it asks again when there is something better to show.
+ */
+export const bench: Feature = {
+  capabilities: {},
+  register(server) {
+    let running: Search | undefined;
+    const stop = (): void => {
+      if (running !== undefined) running.isOver = true;
+      running = undefined;
+    };
+    server.connection.onRequest(benchRequest, async (params: BenchParams): Promise<BenchResult> => {
+      const build = await server.session.settled(params.uri);
+      if (build === undefined) return null;
+      const wantsPlan = params.parts.includes("plan") || params.parts.includes("buying");
+      const job = wantsPlan ? server.plans.of(build) : undefined;
+      const seconds = secondsIn(params.seconds);
+      if (job === undefined || job.isFinished() || seconds <= job.spent.seconds) stop();
+      else if (running?.key === job.key && running.uri === build.uri) running.seconds = seconds;
+      else {
+        stop();
+        running = { uri: build.uri, key: job.key, seconds, isOver: false };
+        void search(server, job, running);
+      }
+      return answer(build, job, params, stateOf(job, running));
+    });
+    server.session.onClosed((file) => {
+      if (running?.uri === file.uri) stop();
+    });
+  },
+};
+
+function answer(
+  build: Build,
+  job: JobPlan | undefined,
+  { parts, sheet }: BenchParams,
+  search: SearchState,
+): BenchAnswer {
+  const desk = paperDesk(build.derivation, build.findings, job?.plan());
+  return { sections: benchSections(desk, () => build.dryFit(), { parts, sheet }), search };
+}
+
+function stateOf(job: JobPlan | undefined, running: Search | undefined): SearchState {
+  if (job === undefined || job.isFinished()) return { state: "finished", percent: 100 };
+  if (running === undefined || running.isOver) return { state: "halted", percent: 100 };
+  return { state: "searching", percent: percentOf(job, running) };
+}
+
+function percentOf(job: JobPlan, { seconds }: Search): number {
+  return Math.min(100, Math.floor((100 * job.spent.seconds) / Math.max(seconds, 0.001)));
+}
+
+async function search({ connection, session }: Server, job: JobPlan, own: Search): Promise<void> {
+  let [version, told] = [job.version(), performance.now()];
+  const say = (state: SearchState["state"]): void => {
+    const better = version < job.version();
+    [version, told] = [job.version(), performance.now()];
+    const params: PlanSearchedParams = { uri: session.addressOf(own.uri), state, percent: percentOf(job, own), better };
+    tell(() => connection.sendNotification(planSearched, params));
+  };
+  // What the answer says is said there; the search begins behind it.
+  await new Promise((go) => setTimeout(go, 0));
+  const isFinished = await searchInSlices(job, {
+    seconds: Number.MAX_SAFE_INTEGER / 1000,
+    isCancelled: () => own.isOver || own.seconds <= job.spent.seconds,
+    onSlice: () => {
+      if (apart <= performance.now() - told) say("searching");
+    },
+  });
+  if (own.isOver) return;
+  own.isOver = true;
+  say(isFinished ? "finished" : "halted");
+}
