@@ -1,6 +1,6 @@
 import type { Length, Reading } from "../core/length.ts";
-import { showText, toMillimetres } from "../core/length.ts";
-import { toNumber } from "../core/rational.ts";
+import { mixedText, showText, toMillimetres } from "../core/length.ts";
+import { ratio, toNumber } from "../core/rational.ts";
 import type { Origin, Sourced } from "../core/sourced.ts";
 import type { Span } from "../core/span.ts";
 import { whyChain, whyLine } from "../view/why.ts";
@@ -24,7 +24,11 @@ export function threeText(sizes: readonly (Sourced<Length> | undefined)[], readi
 
 /** Pounds as the file's maker weighs. */
 export function weightText(pounds: number, { units }: Reading): string {
-  return units === "inches" ? `${pounds.toFixed(1)} lb` : `${(pounds * poundInKilograms).toFixed(1)} kg`;
+  return units === "inches" ? `${tenths(pounds)} lb` : `${tenths(pounds * poundInKilograms)} kg`;
+}
+
+function tenths(value: number): string {
+  return String(Number(value.toFixed(1)));
 }
 
 /** By definition. */
@@ -34,6 +38,16 @@ const poundInKilograms = 0.45359237;
 export function smallText(inches: number, { units }: Reading): string {
   return units === "inches" ? `${inches.toFixed(3)} in` : `${(inches * 25.4).toFixed(1)} mm`;
 }
+
+/** A distance that was reckoned and not measured, down to an eighth of an inch or a millimetre. */
+export function spanText(inches: number, { units }: Reading): string {
+  return units === "inches"
+    ? `${mixedText(ratio(Math.floor(inches * 8 + nearly), 8))} in`
+    : `${Math.floor(inches * 25.4 + nearly)} mm`;
+}
+
+/** What the last digits of a double may lack. */
+const nearly = 1e-6;
 
 /** The exact size in the other units, for people who have the other tape at hand. */
 export function otherUnits(length: Length, { units }: Reading): string {
@@ -47,8 +61,20 @@ function trimmed(value: number): string {
 
 /** The whole origin of a size as a list in Markdown, inputs below what they give. */
 export function explained(name: string, value: Sourced<unknown>, telling: Telling): string {
+  return chain(name, value, telling, deepest);
+}
+
+/** The first step of it alone. */
+export function explainedBriefly(name: string, value: Sourced<unknown>, telling: Telling): string {
+  return chain(name, value, telling, 0);
+}
+
+/** Further down no one reads. */
+const deepest = 6;
+
+function chain(name: string, value: Sourced<unknown>, telling: Telling, levels: number): string {
   const unit = telling.reading.units === "inches" ? "in" : "mm";
-  return whyChain(name, value, telling.reading)
+  return whyChain(name, value, telling.reading, levels)
     .map((step) => {
       const size = step.because === "" ? step.size : `${step.size} ${unit}`;
       return `${"  ".repeat(step.depth)}- ${escaped(step.name)} **${escaped(size)}**${origin(step.value, telling)}`;

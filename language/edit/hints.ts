@@ -1,6 +1,6 @@
 import { showText } from "../core/length.ts";
 import type { Span } from "../core/span.ts";
-import { explained, threeText } from "./explain.ts";
+import { explained, sizeText, threeText } from "./explain.ts";
 import { isSpelled } from "./names.ts";
 import type { Made } from "./owners.ts";
 import { madeIn } from "./owners.ts";
@@ -70,7 +70,17 @@ function slideHint(scene: Scene, { block, models }: MadeBox): readonly Hint[] {
   const [first] = lengths;
   if (slides === undefined || slides.length !== undefined || first === undefined) return [];
   const texts = [...new Set(lengths.map(({ value }) => showText(value, scene.reading)))];
-  return [{ at: behind(slides.name.span), label: texts.join(", "), tooltip: explained("slide length", first, scene) }];
+  return [
+    {
+      at: behind(slides.name.span),
+      label: `${texts.join(", ")} ${unitOf(scene)}`,
+      tooltip: explained("slide length", first, scene),
+    },
+  ];
+}
+
+function unitOf({ reading }: Scene): string {
+  return reading.units === "inches" ? "in" : "mm";
 }
 
 function shareHints(scene: Scene): readonly Hint[] {
@@ -78,7 +88,7 @@ function shareHints(scene: Scene): readonly Hint[] {
     .filter(({ share }) => isWritten(scene, share.span))
     .map(({ share, size, value }) => ({
       at: behind(share.span),
-      label: showText(size, scene.reading),
+      label: `= ${sizeText(size, scene.reading)}`,
       tooltip:
         value === undefined ? "" : explained(share.kind === "rest" ? "the rest" : "an equal share", value, scene),
     }));

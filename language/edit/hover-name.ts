@@ -144,10 +144,16 @@ function valueText(field: unknown, units: string): string | undefined {
   if (typeof of["value"] === "string") return of["value"];
   if (Array.isArray(of["stocks"])) return of["stocks"].map(text).join(", ");
   if (typeof of["text"] === "string") return of["text"];
-  if (of["amount"] !== undefined)
-    return `${numberText(of["amount"])}${typeof of["unit"] === "string" ? ` ${of["unit"]}` : ""}`;
+  if (of["amount"] !== undefined) return `${numberText(of["amount"])}${amountOf(of)}`;
   if (of["first"] !== undefined) return `${seriesText(of)} ${units === "inches" ? "in" : "mm"}`;
   return of["value"] === undefined ? undefined : numberText(of["value"]);
+}
+
+/** What an amount is an amount of: `100 lb`, `7.2 per board foot`, `8 %`. */
+function amountOf(of: Readonly<Record<string, unknown>>): string {
+  if (typeof of["unit"] === "string") return ` ${of["unit"]}`;
+  if ("per" in of) return of["per"] === undefined ? "" : ` per ${of["per"]}`;
+  return " %";
 }
 
 function seriesText(of: Readonly<Record<string, unknown>>): string {

@@ -3,7 +3,7 @@ import { showText } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
 import { equal } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
-import { escaped, explained, sizeText, threeText } from "./explain.ts";
+import { escaped, explained, explainedBriefly, sizeText, threeText } from "./explain.ts";
 import { factsOf } from "./facts.ts";
 import type { OutlineBlock, OutlineItem } from "./outline.ts";
 import type { Made } from "./owners.ts";
@@ -18,11 +18,9 @@ export function aboutHead(scene: Scene, start: number): string | undefined {
   const first = sized[0];
   if (first === undefined) return undefined;
   const facts = factsOf(scene, first.of).map((fact) => `- ${escaped(fact)}`);
-  return [
-    summary(scene, sized),
-    ...(facts.length === 0 ? [] : [facts.join("\n")]),
-    `${1 < sized.length ? `${escaped(first.of)}:\n` : ""}${chains(scene, first)}`,
-  ].join("\n\n");
+  const own = [...(facts.length === 0 ? [] : [facts.join("\n")]), chains(scene, first)];
+  // Of several the first stands for the others.
+  return [summary(scene, sized), ...(1 < sized.length ? [`${escaped(first.of)}:`] : []), ...own].join("\n\n");
 }
 
 interface SizedThing {
@@ -86,11 +84,27 @@ export function aboutProperty(scene: Scene, block: OutlineBlock, item: OutlineIt
   if (key === "holds") return factsText(scene, first);
   const stocks = tokens.slice(item.key + 1, item.block?.open ?? item.end).filter((token) => token.kind === "name");
   const names = new Set(stocks.map((token) => token.text));
-  return partsText(
-    scene,
-    partsOf(scene, made).filter((part) => names.has(part.stock)),
-  );
+  const found = partsOf(scene, made).filter((part) => names.has(part.stock));
+  const own = found.filter((part) => partNames[made.kind]?.[key]?.includes(part.name));
+  return partsText(scene, 0 < own.length ? own : found);
 }
+
+/** The parts that a property decides, where others of the block may be of the same stock. */
+const partNames: Readonly<Partial<Record<Made["kind"], Readonly<Record<string, readonly string[]>>>>> = {
+  box: {
+    sides: ["side", "front", "back"],
+    front: ["front"],
+    back: ["back"],
+    bottom: ["bottom"],
+    dividers: ["divider"],
+  },
+  front: {
+    frame: ["stile", "rail", "top rail", "bottom rail", "mid rail", "mid stile"],
+    panel: ["panel"],
+    slab: ["slab", "front", "false front", "leaf"],
+  },
+  case: { back: ["back"], bottom: ["bottom"], partitions: ["partition"], frame: ["stile", "rail"] },
+};
 
 const statedBy: Readonly<Record<string, string>> = { wide: "width", high: "height", deep: "depth" };
 
@@ -156,9 +170,11 @@ function partsText(scene: Scene, parts: readonly Part[]): string | undefined {
     return kept;
   }, []);
   if (kinds.length === 0) return undefined;
-  const shown = kinds.slice(0, mostParts).map((part) => {
+  const shown = kinds.slice(0, mostParts).map((part, index) => {
     const head = `**${escaped(part.name)}** of ${escaped(part.of)}: ${part.quantity} × ${threeText([part.length, part.width, part.thickness], scene.reading)}`;
-    return `${head}\n${explained("length", part.length, scene)}\n${explained("width", part.width, scene)}`;
+    // The whole origin of one; of the others what they follow from.
+    const tell = index === 0 ? explained : explainedBriefly;
+    return `${head}\n${tell("length", part.length, scene)}\n${tell("width", part.width, scene)}`;
   });
   const more = kinds.length - shown.length;
   return [...shown, ...(more <= 0 ? [] : [`and ${more} more on the rod`])].join("\n\n");

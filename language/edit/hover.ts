@@ -27,7 +27,9 @@ export function hoverAt(scene: Scene, offset: number): Hover | undefined {
   const token = index === undefined ? undefined : scene.outline.tokens[index];
   if (index === undefined || token === undefined) return undefined;
   const say = (markdown: string | undefined): Hover | undefined =>
-    markdown === undefined || markdown === "" ? undefined : { span: spanOfTokens(scene.uri, token, token), markdown };
+    markdown === undefined || markdown === ""
+      ? undefined
+      : { span: spanOfTokens(scene.uri, token, token), markdown: withLegend(markdown) };
   const name = scene.names.at(scene.uri, token.start);
   const read = token.kind === "name" || token.kind === "word" ? pathAround(scene, index) : undefined;
   if (read !== undefined) return read;
@@ -35,6 +37,13 @@ export function hoverAt(scene: Scene, offset: number): Hover | undefined {
   if (token.kind === "number") return say(aboutNumber(scene, index));
   if (token.kind !== "word") return undefined;
   return say(aboutShare(scene, token.start) ?? aboutWord(scene, index));
+}
+
+/** Says once what the sign behind a rounded size means. */
+function withLegend(markdown: string): string {
+  return /\d −(?= (×|in\b|mm\b)|\*\*)/.test(markdown)
+    ? `${markdown}\n\n*−: a hair more than is shown; what is worked out goes on with the exact size.*`
+    : markdown;
 }
 
 function touched({ outline }: Scene, offset: number): number | undefined {

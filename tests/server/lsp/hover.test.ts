@@ -34,11 +34,13 @@ test.each([
   ["box", ["- width **14 1/2 in** = 15 1/2 (opening width) − 2 × 1/2 (clearance) — common practice"]],
   ["box", ["  - clearance **1/2 in** — default: common practice, the thickness of an ordinary side-mounted slide"]],
   ["box", ["  - opening width **15 1/2 in** — written in [line 6](file:///shop/main.scant#L6)"]],
-  ["box", ["its slides carry", "rated 100.0 lb", "weighs"]],
+  ["box", ["its slides carry", "of 100 lb that they are rated for", "weighs"]],
   ["slides", ["`slides NAME [LENGTH]`", "slide length **20 in** = the longest of the series not over 21 1/2 (room)"]],
   ["slides", ["sold: 10, 12, 14, 16, 18, 20, 22"]],
   ["sides", ["**side** of box desk: 2 × 20 × 4 25/32 × 23/32 in", "- length **20 in**"]],
-  ["holds", ["What it will carry", "sags"]],
+  ["holds", ["What it will carry", "its bottom sags", "is the limit (1/16 in per foot); the longest span allowed is"]],
+  ["box", ["comes out 20 in, clear of everything"]],
+  ["sides", ["**front** of box desk: 1 × 13 1/16 × 4 25/32 × 23/32 in\n- length **13 1/16 in** = 14 1/2 (outside)"]],
   ["opening", ["opening **desk**: 15 1/2 × 6 × 22 in", "box 14 1/2 × 5 1/2 × 20 in", "front 16 1/2 × 7 in"]],
   ["stock", ["sheet **ply** 23/32 in thick (18.256 mm)", "- measures 23/32", "thickness **23/32 in** — written"]],
   ["runner", ["slides **runner**", "- mount side", "- lengths 10 to 22 by 2 in", "- carries 100 lb"]],
@@ -66,11 +68,11 @@ test("inlay hints: box sizes, chosen slides, shares and openings, with their ori
   const shown = hints.map(({ position, label }) => `${position.line + 1}: ${label}`);
   expect(shown).toEqual([
     "8: 14 1/2 × 5 1/2 × 20 in",
-    "8: 20",
+    "8: 20 in",
     "9: 14 1/2 × 5 29/32 × 20 in",
     "14: 22 9/16 × 8 × 24 in",
     "15: 22 9/16 × 20 9/16 × 24 in",
-    "15: 20 9/16",
+    "15: = 20 9/16 in",
   ]);
   expect((hints[0]!.tooltip as MarkupContent).value).toContain("clearance **1/2 in** — default");
   const own = await shop.askFile<InlayHint[]>("textDocument/inlayHint", {
@@ -84,11 +86,36 @@ test("settings take hints away, at once", async () => {
   const shop = await bench(job, {}, () => settings);
   const labels = async () =>
     (await shop.askFile<InlayHint[]>("textDocument/inlayHint", { range: everywhere })).map(({ label }) => label);
-  expect(await labels()).toEqual(["20", "20 9/16"]);
+  expect(await labels()).toEqual(["20 in", "= 20 9/16 in"]);
   settings["slides"] = false;
   settings["shares"] = false;
   await shop.editor.connection.sendNotification("workspace/didChangeConfiguration", { settings: {} });
   expect(await labels()).toEqual([]);
+});
+
+test("what the seasons do to a solid panel, what a shelf may span, and how far a door opens", async () => {
+  const shop = await bench(`inches
+read to 1/32
+sheet ply { called 3/4  measures 45/64 }
+board maple { thick 3/4  species hard maple  moisture 8% }
+grooves { wide 1/4  deep 3/8 }
+hinges cup { cup 35 mm  overlay 1/2 }
+case base { wide 24  high 30  deep 24  panels ply  opening all }
+do«door»or for all { overlay 1/2  hinged left  hinges cup  frame maple 2 wide  panel maple solid }
+sh«shelf»elf in all { from p«stock»ly  adjustable  holds 40 lb }
+`);
+  const at = async (cursor: string) =>
+    ((await shop.ask<Hover>("textDocument/hover", cursor)).contents as MarkupContent).value;
+  expect(await at("door")).toMatch(
+    /its panel grows by 0\.\d{3} in when it is dampest and leaves 0\.\d{3} in free at each edge/,
+  );
+  expect(await at("door")).toContain("opens 90°, clear of everything");
+  expect(await at("shelf")).toMatch(
+    /sags 0\.\d{3} in under what it holds, 40 lb; .* is the limit \(L\/144\); the longest span allowed is/,
+  );
+  // 45/64 on a tape of 1/32: rounded, which the hover says in words once.
+  expect((await at("shelf")).match(/a hair more than is shown/g)).toHaveLength(1);
+  expect(await at("stock")).toContain("sheet **ply** 45/64 in thick");
 });
 
 test("in a file of millimetres everything is told in millimetres", async () => {

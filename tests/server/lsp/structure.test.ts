@@ -127,3 +127,23 @@ test("a file that gets another name is found again by those that use it", async 
   expect(folder.get("file:///shop/jobs/chest.scant")).toContain('use "../../rack.scant"');
   expect(await rename("file:///shop/notes.txt", "file:///shop/notes.md")).toBeNull();
 });
+
+test("a file that is moved still finds what it uses; moved together nothing has to change", async () => {
+  const shop = await bench(job, { "rack.scant": rack });
+  const rename = (...files: readonly (readonly [string, string])[]) =>
+    shop.editor.connection.sendRequest<WorkspaceEdit | null>("workspace/willRenameFiles", {
+      files: files.map(([oldUri, newUri]) => ({ oldUri, newUri })),
+    });
+  const own = shop.after(await rename([mainFile, "file:///shop/jobs/print%20room.scant"]));
+  expect(own.get(mainFile)).toContain('use "../rack.scant"');
+  expect(own.get("file:///shop/rack.scant")).toBe(rack);
+  const odd = shop.after(await rename(["file:///shop/rack.scant", "file:///shop/rack%20%281%29%20%C3%A9.scant"]));
+  expect(odd.get(mainFile)).toContain('use "rack (1) é.scant"');
+  expect(
+    await rename(
+      [mainFile, "file:///shop/jobs/main.scant"],
+      ["file:///shop/rack.scant", "file:///shop/jobs/rack.scant"],
+      ["file:///shop/more", "file:///shop/jobs/more"],
+    ),
+  ).toBeNull();
+});
