@@ -103,10 +103,14 @@ function meeting({ solid, pieces, out }: Path, obstacle: Solid, others: readonly
 function openLeaf(leaf: Leaf, path: Path): readonly Block[] {
   const first = leaf.solids[0];
   if (first === undefined || first.frame !== path.solid.frame || leaf.axis !== "x") return [];
-  const standing = standingOpen(leaf);
+  const standing = opened.get(leaf) ?? standingOpen(leaf);
   if (standing === undefined) return [];
+  opened.set(leaf, standing);
   return meeting(path, first, [standing]).map((block) => ({ ...block, openDoor: true }));
 }
+
+/** Where each leaf stands open, worked out once for all that comes out past it. */
+const opened = new WeakMap<Leaf, Box>();
 
 /** Turned about the front edge at its hinges by a right angle: its width becomes its depth. */
 function standingOpen({ bounds, thick, hinge, rear }: Leaf): Box | undefined {

@@ -99,9 +99,10 @@ function firstMeeting(
   angles: readonly number[],
   stuck: ReadonlySet<string>,
 ): Block | undefined {
+  const parts = leaf.solids.filter((part) => !isStuck(stuck, part, obstacle));
+  if (parts.length === 0) return undefined;
   for (const at of angles) {
-    for (const part of leaf.solids) {
-      if (isStuck(stuck, part, obstacle)) continue;
+    for (const part of parts) {
       const mine = planOf(leaf, part.bounds);
       const hits = obstacle.pieces.some(
         (piece) => sharesHeight(leaf, part.bounds, piece) && overlaps(mine, at, planOf(leaf, piece)),
