@@ -5,6 +5,7 @@ import { registerKeepOffcuts } from "./commands/keep-offcuts.ts";
 import { registerNewBuildFile } from "./commands/new-build-file.ts";
 import { registerOpenRod } from "./commands/open-rod.ts";
 import { registerPlanCuts } from "./commands/plan-cuts.ts";
+import { registerRecordCut } from "./commands/record-cut.ts";
 import { registerReportProblem } from "./commands/report-problem.ts";
 import { registerRestartServer } from "./commands/restart-server.ts";
 import { registerWriteCutList } from "./commands/write-cut-list.ts";
@@ -44,6 +45,7 @@ export async function activateWith(
     registerWriteCutList(feed),
     registerPlanCuts(rod, feed),
     registerKeepOffcuts(feed),
+    registerRecordCut(feed),
     registerWritePapers(feed, host),
     registerNewBuildFile(context.extensionUri),
     registerReportProblem({

@@ -21,8 +21,11 @@ import {
   papers,
   plan,
   planSearched,
+  type RecordCutParams,
+  type RecordCutResult,
   type RodAnswer,
   type RodChangedParams,
+  recordCut,
   rod,
   rodChanged,
   type TextFile,
@@ -47,6 +50,11 @@ export interface Feed {
   plan(uri: string, seconds: number, watch?: Watch): Promise<NonNullable<PlanResult> | undefined>;
   /** Papers of these kinds; rejects when it is called off. `undefined` as above. */
   papers(uri: string, kinds: readonly PaperKind[], watch: Watch): Promise<NonNullable<PapersResult> | undefined>;
+  /** Writes down what was cut, by a line as it is typed or by ticks; `undefined` as above. */
+  recordCut(
+    uri: string,
+    what: Pick<RecordCutParams, "line" | "ticks">,
+  ): Promise<NonNullable<RecordCutResult> | undefined>;
   onRodChanged(listener: (uri: string, version: number) => void): Disposable;
   onPlanSearched(listener: (search: PlanSearchedParams) => void): Disposable;
 }
@@ -73,6 +81,7 @@ export function createFeed(client: BaseLanguageClient): Feed {
       return readPlan(await watched(plan, params, watch));
     },
     papers: async (uri, kinds, watch) => readPapers(await watched(papers, { uri, kinds }, watch)),
+    recordCut: async (uri, what) => readRecorded(await client.sendRequest<unknown>(recordCut, { uri, ...what })),
     onPlanSearched: (listener) =>
       client.onNotification(planSearched, (search: PlanSearchedParams) => {
         if (isSearchState(search)) listener(search);
@@ -160,6 +169,15 @@ function readPapers(data: unknown): NonNullable<PapersResult> | undefined {
     throw new Error("The language server sent papers that this extension can't read.");
   }
   return { files, refused };
+}
+
+function readRecorded(data: unknown): NonNullable<RecordCutResult> | undefined {
+  if (data === null || data === undefined) return undefined;
+  const { understood, problems } = data as Partial<NonNullable<RecordCutResult>>;
+  if (!Array.isArray(understood) || !Array.isArray(problems)) {
+    throw new Error("The language server sent a record that this extension can't read.");
+  }
+  return { understood, problems };
 }
 
 function isTextFile(data: unknown): data is TextFile {

@@ -149,6 +149,8 @@ export interface RecordCutParams extends FileParams {
 export interface CutTick {
   /** The mark of the row (`C`), or the key of a part of one owner (`box plan-1/side`). */
   readonly part: string;
+  /** The id of the row as it was shown: where the mark is another's by now, nothing is written. */
+  readonly row?: string;
   readonly count: number;
   readonly spoiled?: boolean;
 }

@@ -1,5 +1,5 @@
 import type { Target } from "../../language/view/types.ts";
-import type { DrawingsAnswer, PlanSearchedParams, RodAnswer } from "../../server/protocol.ts";
+import type { CutTick, DrawingsAnswer, PlanSearchedParams, RodAnswer } from "../../server/protocol.ts";
 import { type BenchPort, createBenchController } from "./bench-controller.ts";
 import { targetOfDrawn } from "./drawn-target.ts";
 import { type BenchPart, type DrawnOn, type HostMessage, type PageMessage, targetOfRow } from "./messages.ts";
@@ -18,6 +18,10 @@ export interface RodPort extends BenchPort {
   reveal(target: Target): void;
   /** Lets the user write down the offcuts of a file's plan. */
   keep(uri: string): void;
+  /** Writes down in a file what was cut of a row. */
+  tick(uri: string, tick: CutTick): void;
+  /** Says that nothing can be ticked off while the text is broken: the rows are those of another text. */
+  cannotTick(): void;
   /** Another file is now on the rod. */
   opened(uri: string): void;
 }
@@ -211,6 +215,11 @@ export function createRodController(port: RodPort): RodController {
           return bench.search(message.go);
         case "keep":
           if (source !== undefined) port.keep(source.uri);
+          return;
+        case "tick":
+          if (source?.last?.stale === true) return port.cannotTick();
+          if (source !== undefined)
+            port.tick(source.uri, { part: message.mark, row: message.row, count: message.count });
       }
     },
   };

@@ -56,7 +56,9 @@ export type PageMessage =
   /** Go on with the search for a plan, or leave it. */
   | { readonly type: "search"; readonly go: "on" | "stop" }
   /** Write down the offcuts that are worth keeping. */
-  | { readonly type: "keep" };
+  | { readonly type: "keep" }
+  /** So many pieces of the row with this mark, and this id, have been cut; below nought they are taken off again. */
+  | { readonly type: "tick"; readonly mark: string; readonly row: string; readonly count: number };
 
 /** Which of the two drawings on the rod. */
 export type DrawnOn = "drawings" | "plan";
@@ -121,6 +123,8 @@ export function readPageMessage(data: unknown): PageMessage | undefined {
     return { type: "bench", parts: data.parts, sheet: data.sheet };
   if (data.type === "search" && (data.go === "on" || data.go === "stop")) return { type: "search", go: data.go };
   if (data.type === "keep") return { type: "keep" };
+  if (data.type === "tick" && isString(data.mark) && isString(data.row) && Number.isInteger(data.count))
+    return { type: "tick", mark: data.mark, row: data.row, count: Number(data.count) };
   return undefined;
 }
 
@@ -167,6 +171,7 @@ function isRow(data: unknown): data is RodRow {
     isRecord(data) &&
     haveStrings(data, ["id", "mark", "name", "of", "length", "width", "thickness", "grain", "why"]) &&
     isCount(data.quantity) &&
+    (data.done === undefined || isCount(data.done)) &&
     isList(data.notes, isString) &&
     isTarget(data.target)
   );

@@ -27,6 +27,11 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
       requestDrawings: async (uri, id) => ((await openable(uri)) === undefined ? undefined : feed.drawings(uri, id)),
       requestBench: async (uri, order) => ((await openable(uri)) === undefined ? undefined : feed.bench(uri, order)),
       searchSeconds,
+      tick: (uri, tick) => void vscode.commands.executeCommand("scantling.recordCut", vscode.Uri.parse(uri), tick),
+      cannotTick: () =>
+        void vscode.window.showWarningMessage(
+          vscode.l10n.t("The text cannot be read to its end. Mend it first, then tick off what was cut."),
+        ),
       keep: (uri) => void vscode.commands.executeCommand("scantling.keepOffcuts", vscode.Uri.parse(uri)),
       wantsDrawings: () => setting("showDrawings"),
       post: (message) => void panel.webview.postMessage(message),

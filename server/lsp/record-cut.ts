@@ -1,5 +1,5 @@
 import type { Build } from "../../language/service.ts";
-import type { RecordCutParams, RecordCutResult } from "../protocol.ts";
+import type { CutTick, RecordCutParams, RecordCutResult } from "../protocol.ts";
 import { recordCut as recordCutRequest } from "../protocol.ts";
 import type { Feature, Server } from "./feature.ts";
 import { workspaceEdit } from "./workspace-edit.ts";
@@ -30,7 +30,15 @@ function read(build: Build, { line, ticks }: RecordCutParams): ReturnType<Build[
     (tick) => typeof tick?.part === "string" && typeof tick.count === "number",
   );
   if (asked.length === 0) return { edits: [], understood: [], problems: ["nothing was ticked"] };
+  if (asked.some((tick) => isMoved(build, tick)))
+    return { edits: [], understood: [], problems: ["the list has changed meanwhile: look again, then tick"] };
   const recording = build.recordEdit(...asked);
   if ("refused" in recording) return { edits: [], understood: [], problems: [recording.refused] };
   return { edits: recording.edits, understood: asked.map(({ part, count }) => `${count} × ${part}`), problems: [] };
+}
+
+/** Whether the mark stands on another row than the one that was shown. */
+function isMoved(build: Build, { part, row }: CutTick): boolean {
+  if (row === undefined) return false;
+  return !build.rod().batches.some(({ rows }) => rows.some(({ mark, id }) => mark === part && id === row));
 }

@@ -15,6 +15,7 @@ function setUp(options: { readonly drawings?: DrawingsAnswer; readonly wantsDraw
   const posted: HostMessage[] = [];
   const revealed: Target[] = [];
   const opened: string[] = [];
+  const ticked: unknown[] = [];
   const asked: { readonly uri: string; readonly settle: (answer: RodAnswer | undefined | Error) => void }[] = [];
   const port: RodPort = {
     request: (uri) =>
@@ -29,6 +30,8 @@ function setUp(options: { readonly drawings?: DrawingsAnswer; readonly wantsDraw
     requestBench: () => Promise.resolve(undefined),
     searchSeconds: () => 10,
     keep: () => undefined,
+    tick: (uri, tick) => ticked.push({ uri, ...tick }),
+    cannotTick: () => ticked.push("cannot"),
     post: (message) => posted.push(message),
     reveal: (target) => revealed.push(target),
     opened: (uri) => opened.push(uri),
@@ -40,7 +43,7 @@ function setUp(options: { readonly drawings?: DrawingsAnswer; readonly wantsDraw
     request.settle(answer);
     await settled();
   };
-  return { controller: createRodController(port), posted, revealed, opened, asked, drawingsAsked, reply };
+  return { controller: createRodController(port), posted, revealed, opened, ticked, asked, drawingsAsked, reply };
 }
 
 function settled(): Promise<void> {
@@ -327,5 +330,27 @@ describe("from a row to the text", () => {
     expect(revealed).toEqual([]);
     controller.receive({ type: "reveal", row: "a" });
     expect(revealed).toEqual([row("a").target]);
+  });
+});
+
+describe("ticking off what was cut", () => {
+  test("goes to the file on the rod, with the row as it was shown", async () => {
+    const { controller, ticked, reply } = setUp();
+    controller.receive({ type: "tick", mark: "A", row: "a", count: 2 });
+    expect(ticked).toEqual([]);
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, answer(1));
+    controller.receive({ type: "tick", mark: "A", row: "a", count: 2 });
+    expect(ticked).toEqual([{ uri: JOB, part: "A", row: "a", count: 2 }]);
+  });
+
+  test("is refused while the text is broken, since the rows are those of another", async () => {
+    const { controller, ticked, reply } = setUp();
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, answer(1, "v1", 2, true));
+    controller.receive({ type: "tick", mark: "A", row: "a", count: 2 });
+    expect(ticked).toEqual(["cannot"]);
   });
 });

@@ -50,7 +50,7 @@ describe("scantling/recordCut", () => {
         { uri: file },
       ))!.view.batches.flatMap(({ rows }) => rows.map(({ mark, done }) => [mark, done]));
     expect(await rod()).toContainEqual(["B", undefined]);
-    const all = await ask({ ticks: [{ part: "B", count: 2 }] });
+    const all = await ask({ ticks: [{ part: "B", row: "box a/side", count: 2 }] });
     expect(all).toEqual({ understood: ["2 × B"], problems: [] });
     expect(text()).toBe(`${fits}\ncut {\n  box a side 2 at 22 x 5 1/32\n}\n`);
     await editor.diagnosticsOf(file, 2);
@@ -84,6 +84,10 @@ describe("scantling/recordCut", () => {
     [{ ticks: [] }, "nothing was ticked"],
     [{ ticks: [{ part: "ZZ", count: 1 }] }, 'there is no part "ZZ"'],
     [{ ticks: [{ part: 1, count: "2" }] }, "nothing was ticked"],
+    [
+      { ticks: [{ part: "B", row: "box a/bottom", count: 1 }] },
+      "the list has changed meanwhile: look again, then tick",
+    ],
     [{ line: "" }, /^nothing is written here/],
   ])("%j writes nothing and says why", async (params, problem) => {
     const { ask, text } = await desk(fits);

@@ -42,7 +42,7 @@ export function createHead(): Head {
     update: (view, stale) => {
       element.hidden = false;
       setText(title, view.title);
-      setText(facts, [counted(view.pieces, "piece"), view.units, `read to ${view.reading}`].join(" · "));
+      setText(facts, [piecesText(view), view.units, `read to ${view.reading}`].join(" · "));
       // The server says in the first note of a stale rod what is wrong and where.
       const [first = LAST_WHOLE, ...others] = stale ? view.notes : [view.whole ? "" : PARTLY_READ, ...view.notes];
       setNote(first);
@@ -84,6 +84,14 @@ function countsOf({ counts }: RodView): readonly Count[] {
 function createCount(first: Count) {
   const element = el("li", { class: `count count-${first.kind}` });
   return { element, update: (count: Count) => setText(element, count.text) };
+}
+
+/** How many pieces there are, and once something is cut, how many of them are. */
+function piecesText({ pieces, batches }: RodView): string {
+  const rows = batches.flatMap((batch) => batch.rows);
+  if (rows.every(({ done }) => done === undefined)) return counted(pieces, "piece");
+  const cut = rows.reduce((sum, { done = 0 }) => sum + done, 0);
+  return `${cut} of ${counted(pieces, "piece")} cut`;
 }
 
 function counted(count: number, thing: string): string {

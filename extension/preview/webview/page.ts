@@ -26,7 +26,8 @@ export interface Page {
   scrolledTo(scroll: number): void;
 }
 
-const HINT = "Point at a part to see where its size comes from. Enter or a click leads to where it is written.";
+const HINT =
+  "Point at a part to see where its size comes from. Enter or a click leads to where it is written; Space ticks it off.";
 
 /** Builds the page into an element; it shows nothing until the first message. Begins where the saved state left off. */
 export function createPage(root: HTMLElement, port: PagePort, saved: SavedState | undefined): Page {
@@ -54,6 +55,7 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
     },
     search: (go) => port.post({ type: "search", go }),
     keep: () => port.post({ type: "keep" }),
+    tick: ({ mark, id }, count) => port.post({ type: "tick", mark, row: id, count }),
     whyOf: (part) => origins.whyOf(part),
     announce,
     draw: (id) => {

@@ -1,4 +1,4 @@
-import type { RodView } from "../../../language/view/types.ts";
+import type { RodRow, RodView } from "../../../language/view/types.ts";
 import type { BenchPart, DrawnOn } from "../messages.ts";
 
 /** One part of the page under its own heading: the cut list, the further lists, the drawings. */
@@ -22,6 +22,8 @@ export interface SectionHost {
   search(go: "on" | "stop"): void;
   /** The user wants the offcuts of the plan written down. */
   keep(): void;
+  /** So many pieces of the row have been cut; below nought they are taken off again. */
+  tick(row: RodRow, count: number): void;
   /** Where the sizes of a part come from, if the cut list says so. */
   whyOf(part: string): string | undefined;
   /** Says something to those who listen; at most once a second. */

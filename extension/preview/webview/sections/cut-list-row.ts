@@ -1,20 +1,34 @@
 import type { RodRow } from "../../../../language/view/types.ts";
 import { el, type Kept, setText, unbroken } from "../dom.ts";
 import { grainMark } from "../grain-mark.ts";
+import type { SectionHost } from "../section.ts";
 import { splitSize } from "../size.ts";
 import type { RowWalk } from "./row-walk.ts";
+import { createTick, cutText } from "./ticks.ts";
 
-/** One part: its mark, how many, what it is, its sizes, its grain, and notes. */
-export function createRow(walk: RowWalk): Kept<RodRow> {
+/** One part: its mark, how many and how many of them are cut, what it is, its sizes, its grain, and notes. */
+export function createRow(
+  walk: RowWalk,
+  host: SectionHost,
+  know: (element: Element, row: RodRow) => void,
+): Kept<RodRow> {
   const mark = el("span", { class: "mark" });
-  const quantity = cell("col-no");
+  const tick = createTick(host);
   const name = cell("col-part");
   const of = cell("col-of");
   const sizes = (["length", "width", "thickness"] as const).map((key) => ({ key, ...createSize(key) }));
   const grain = cell("col-grain");
   const notes = cell("col-notes");
-  const cells = [cell("col-mark", mark), quantity, name, of, ...sizes.map((size) => size.element), grain, notes];
-  const element = el("tr", { role: "row", tabindex: "-1" }, ...cells);
+  const cells = [
+    cell("col-mark", mark),
+    cell("col-no", tick.element),
+    name,
+    of,
+    ...sizes.map((size) => size.element),
+    grain,
+    notes,
+  ];
+  const element = el("tr", { role: "row", tabindex: "-1", "aria-keyshortcuts": "Space + -" }, ...cells);
   return {
     element,
     update: (row) => {
@@ -22,7 +36,8 @@ export function createRow(walk: RowWalk): Kept<RodRow> {
       element.setAttribute("data-part", row.id);
       element.setAttribute("aria-label", spoken(row));
       setText(mark, row.mark);
-      setText(quantity, String(row.quantity));
+      know(element, row);
+      tick.update(row);
       name.replaceChildren(...unbroken(row.name));
       of.replaceChildren(...unbroken(row.of));
       for (const size of sizes) size.update(row[size.key]);
@@ -68,7 +83,8 @@ function spoken(row: RodRow): string {
   });
   const size = `${length} by ${width} by ${thickness}`.replace(/,$/, "");
   const grain = row.grain === "any" ? "grain any way" : `grain ${row.grain}`;
-  const texts = [`${row.mark}: ${row.quantity} ${row.name}`, row.of, size, grain, ...row.notes];
+  const cut = row.done === undefined ? "" : cutText(row);
+  const texts = [`${row.mark}: ${row.quantity} ${row.name}`, row.of, cut, size, grain, ...row.notes];
   return texts.filter((text) => text !== "").join("; ");
 }
 

@@ -1,9 +1,10 @@
-import type { RodBatch, RodView } from "../../../../language/view/types.ts";
+import type { RodBatch, RodRow, RodView } from "../../../../language/view/types.ts";
 import { el, type Kept, keepChildren, setText } from "../dom.ts";
 import type { Section, SectionHost } from "../section.ts";
 import { splitSize } from "../size.ts";
 import { createRow } from "./cut-list-row.ts";
-import { createRowWalk, type RowWalk } from "./row-walk.ts";
+import { createRowWalk } from "./row-walk.ts";
+import { tickByKeys } from "./ticks.ts";
 
 const COLUMNS = [
   { name: "mark", heading: "Mark" },
@@ -35,10 +36,12 @@ export function createCutList(host: SectionHost, startRow: string): CutList {
   const table = el("table", { id: "cut-list", ...grid }, head);
   const element = el("section", { class: "cut-list", "aria-labelledby": "cut-list-title" }, title, table);
   const walk = createRowWalk(table, host, startRow);
+  const rows = new WeakMap<Element, RodRow>();
+  tickByKeys(table, host, (at) => rows.get(at.closest("tr[data-part]") ?? at));
   const keepBatches = keepChildren<RodBatch>(
     table,
     (batch) => batch.stock,
-    () => createBatch(walk),
+    () => createBatch(() => createRow(walk, host, (row, data) => rows.set(row, data))),
     head,
   );
   element.hidden = true;
@@ -71,7 +74,7 @@ function heading(column: (typeof COLUMNS)[number]): HTMLElement {
   return el("th", { role: "columnheader", scope: "col", class: `col-${column.name}` }, column.heading);
 }
 
-function createBatch(walk: RowWalk): Kept<RodBatch> {
+function createBatch(makeRow: () => Kept<RodRow>): Kept<RodBatch> {
   const stock = el("span", { class: "stock" });
   const note = el("span", { class: "stock-note" });
   const sum = el("span", { class: "stock-sum" });
@@ -79,12 +82,7 @@ function createBatch(walk: RowWalk): Kept<RodBatch> {
   const across = { role: "rowheader", scope: "rowgroup", colspan: String(COLUMNS.length) };
   const first = el("tr", { ...ROW, class: "batch" }, el("th", across, label));
   const element = el("tbody", ROWGROUP, first);
-  const keepRows = keepChildren(
-    element,
-    (row) => row.id,
-    () => createRow(walk),
-    first,
-  );
+  const keepRows = keepChildren(element, (row) => row.id, makeRow, first);
   return {
     element,
     update: (batch) => {
