@@ -9,7 +9,10 @@ import { makeFolder, writeWhole } from "./write-files.ts";
 // A reader that has seen enough, as `head` does, closes the pipe: that is no failure of ours.
 for (const stream of [process.stdout, process.stderr]) {
   stream.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") process.exitCode = exitCodes.unusable;
+    if (error.code === "EPIPE") return;
+    if (stream === process.stdout && process.exitCode !== exitCodes.unusable)
+      process.stderr.write(`scantling: what it printed could not be written: ${error.message}\n`);
+    process.exitCode = exitCodes.unusable;
   });
 }
 
@@ -29,7 +32,8 @@ run(process.argv.slice(2), {
 }).then(
   // Not process.exit: what is still on its way down a pipe would be lost.
   (code) => {
-    process.exitCode = code;
+    // Unless printing has failed meanwhile.
+    process.exitCode ??= code;
   },
   (error: unknown) => {
     process.stderr.write(`scantling: this should not have happened: ${error instanceof Error ? error.stack : error}\n`);

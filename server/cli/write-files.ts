@@ -111,6 +111,8 @@ function writeFailure(error: unknown, folder: string): string {
     case "ENOSPC":
     case "EDQUOT":
       return "cannot be written: the disk is full";
+    case "EFBIG":
+      return "cannot be written: it is larger than the system lets you write";
     default:
       return `could not be written: ${error instanceof Error ? error.message : String(error)}`;
   }
