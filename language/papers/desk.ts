@@ -6,6 +6,7 @@ import type { Desk } from "../draw/desk.ts";
 import type { CutBatch } from "../plan/cut-list.ts";
 import { cutList } from "../plan/cut-list.ts";
 import type { CutPlan } from "../plan/cut-plan.ts";
+import type { DryFit } from "../solid/dry-fit.ts";
 import { nameOf } from "../view/rod.ts";
 import type { Layout } from "./flow.ts";
 import { footOf } from "./flow.ts";
@@ -16,15 +17,21 @@ export interface PaperDesk extends Desk {
   readonly findings: readonly Finding[];
   readonly batches: readonly CutBatch[];
   readonly plan: CutPlan | undefined;
+  /** The piece put together in software; undefined where that failed. */
+  readonly dryFit: () => DryFit | undefined;
 }
 
-export function paperDesk(
-  { context, model }: Derivation,
-  findings: readonly Finding[],
-  plan: CutPlan | undefined,
-): PaperDesk {
+/** What papers take from a build. */
+export interface PaperSource {
+  readonly derivation: Derivation;
+  readonly findings: readonly Finding[];
+  readonly dryFit: () => DryFit | undefined;
+}
+
+export function paperDesk({ derivation, findings, dryFit }: PaperSource, plan: CutPlan | undefined): PaperDesk {
+  const { context, model } = derivation;
   const batches = cutList(model);
-  return { context, model, findings, batches, plan, marks: marksOf(batches) };
+  return { context, model, findings, batches, plan, dryFit, marks: marksOf(batches) };
 }
 
 /** The letter of every part. */

@@ -7,6 +7,7 @@ import { sticksOf } from "../draw/sticks.ts";
 import { assemblyOrder } from "./assembly/order.ts";
 import type { PaperDesk } from "./desk.ts";
 import { layoutOf } from "./desk.ts";
+import { dryFitSection } from "./dry-fit-section.ts";
 import type { Section } from "./flow.ts";
 import { pagesOf, textWide } from "./flow.ts";
 import { cutListSection, hardwareSection } from "./lists.ts";
@@ -29,6 +30,7 @@ export function packetPapers(desk: PaperDesk, size: PaperSize): Papers {
     planSection(desk, wide),
     settingsSection(desk, wide),
     hardwareSection(desk, wide),
+    dryFitSection(desk, wide),
     explodedSection(drawings, wide),
     assemblySection(desk, wide),
     stickSection(desk, paperSticks(desk), wide),

@@ -123,7 +123,7 @@ async function writeAll(loaded: Loaded, folder: string, asked: Asked["order"], i
 async function* filesOf({ build, labelOf }: Loaded, order: PdfOrder): AsyncGenerator<PaperFile> {
   const wantsPlan = order.kinds.includes("packet") || order.kinds.includes("svg");
   const plan = wantsPlan ? build.plan({ steps: usualSteps }) : undefined;
-  const desk = paperDesk(build.derivation, build.findings, plan);
+  const desk = paperDesk(build, plan);
   // A PDF writer is no small thing to read in for those who only list.
   const { pdfPapers } = await import("./pdf/paper-files.ts");
   yield* pdfPapers(desk, order);

@@ -60,8 +60,8 @@ function answer(
   { parts, sheet }: BenchParams,
   search: SearchState,
 ): BenchAnswer {
-  const desk = paperDesk(build.derivation, build.findings, job?.plan());
-  return { sections: benchSections(desk, () => build.dryFit(), { parts, sheet }), search };
+  const desk = paperDesk(build, job?.plan());
+  return { sections: benchSections(desk, { parts, sheet }), search };
 }
 
 function stateOf(job: JobPlan | undefined, running: Search | undefined): SearchState {

@@ -37,7 +37,7 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
     const watch = { seconds: planSeconds, isCancelled, onSlice: (percent: number) => say(percent / 5, "cutting plan") };
     await searchInSlices(job, watch);
   }
-  const desk = paperDesk(build.derivation, build.findings, job?.plan());
+  const desk = paperDesk(build, job?.plan());
   const files: PaperContent[] = [];
   const take = async ({ name, content }: PaperFile): Promise<void> => {
     // So that whoever wants to call it off is heard.

@@ -1,4 +1,3 @@
-import type { DryFit } from "../../solid/dry-fit.ts";
 import type { BenchPart, BenchSection } from "../../view/bench.ts";
 import type { PaperDesk } from "../desk.ts";
 import { buyingPart } from "./buying.ts";
@@ -15,20 +14,11 @@ export interface BenchOrder {
 }
 
 /** The parts asked for, each made from the same data as the papers. Plan and buying are empty without a plan on the desk. */
-export function benchSections(
-  desk: PaperDesk,
-  dryFit: () => DryFit | undefined,
-  { parts, sheet }: BenchOrder,
-): readonly BenchSection[] {
-  return parts.map((part) => sectionOf(desk, dryFit, part, sheet));
+export function benchSections(desk: PaperDesk, { parts, sheet }: BenchOrder): readonly BenchSection[] {
+  return parts.map((part) => sectionOf(desk, part, sheet));
 }
 
-function sectionOf(
-  desk: PaperDesk,
-  dryFit: () => DryFit | undefined,
-  part: BenchPart,
-  sheet: string | undefined,
-): BenchSection {
+function sectionOf(desk: PaperDesk, part: BenchPart, sheet: string | undefined): BenchSection {
   switch (part) {
     case "plan":
       return planPart(desk, sheet);
@@ -39,6 +29,6 @@ function sectionOf(
     case "sticks":
       return sticksPart(desk);
     case "fit":
-      return fitPart(desk, dryFit());
+      return fitPart(desk);
   }
 }

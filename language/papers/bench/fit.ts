@@ -10,7 +10,8 @@ import type { PaperDesk } from "../desk.ts";
 import { columns, findingTable, section } from "./section.ts";
 
 /** What the dry fit showed: what runs into what, what does not meet, what it weighs, and where its weight lies. */
-export function fitPart(desk: PaperDesk, fit: DryFit | undefined): BenchSection {
+export function fitPart(desk: PaperDesk): BenchSection {
+  const fit = desk.dryFit();
   if (fit === undefined) return section("fit", { notes: ["The dry fit failed; a finding in the text says so."] });
   const told = findingsOf(desk);
   const tables = [

@@ -22,7 +22,7 @@ import { buildOf, exampleBuild, examples } from "../draw/example.ts";
 
 function deskFor(name: string): PaperDesk {
   const build = exampleBuild(name);
-  return paperDesk(build.derivation, build.findings, build.plan({ steps: 20 }));
+  return paperDesk(build, build.plan({ steps: 20 }));
 }
 
 const itemsOf = (block: Block): readonly Item[] => [...block.items, ...block.blocks.flatMap(itemsOf)];
@@ -83,14 +83,14 @@ describe("pages", () => {
 
   it("say first that a file with errors is not to be cut from", () => {
     const build = buildOf('project "Half"\ninches\nopening nook { wide 20 high 8 }\nbox for nook { }\n');
-    const papers = packetPapers(paperDesk(build.derivation, build.findings, undefined), paperSizes.A4);
+    const papers = packetPapers(paperDesk(build, undefined), paperSizes.A4);
     const words = textsOf(papers.pages[0]!.blocks.flatMap(itemsOf)).map((item) => item.text);
     expect(words.join(" ")).toContain("Do not cut yet");
   });
 
   it("are made of nothing without failing", () => {
     const build = buildOf("");
-    const desk = paperDesk(build.derivation, build.findings, undefined);
+    const desk = paperDesk(build, undefined);
     expect(packetPapers(desk, paperSizes.A4).pages).toHaveLength(1);
     expect(labelPapers(desk, paperSizes.A4).pages).toHaveLength(0);
     expect(stickPapers(desk, paperSticks(desk), paperSizes.A4).pages).toHaveLength(0);

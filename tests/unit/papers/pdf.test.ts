@@ -17,7 +17,7 @@ import { readPdf, stretchesOn } from "./pdf-reader.ts";
 
 function deskFor(name: string): PaperDesk {
   const build = exampleBuild(name);
-  return paperDesk(build.derivation, build.findings, undefined);
+  return paperDesk(build, undefined);
 }
 
 const desk = deskFor("print-room.scant");
