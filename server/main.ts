@@ -1,4 +1,5 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { callOff } from "./call-off.ts";
 import { readInside } from "./cli/read-files.ts";
 import { serve } from "./connection.ts";
 import type { PdfPapers } from "./lsp/feature.ts";
@@ -10,4 +11,4 @@ const pdfPapers: PdfPapers = async function* (desk, kinds, progress) {
 };
 
 // Over standard input and output, a socket or Node's own channel, as the command line says: --stdio, --socket=N, --node-ipc.
-serve(createConnection(ProposedFeatures.all), { readDisk: readInside, pdfPapers });
+serve(createConnection(ProposedFeatures.all, callOff), { readDisk: readInside, pdfPapers });

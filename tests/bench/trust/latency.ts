@@ -1,0 +1,131 @@
+// How long a maker waits, on a file of a thousand lines: all in one run, beside langium's bare parse of the same text.
+// `--smoke` runs each a few times on a small file, to see that it still runs; `--json` prints rows.
+import { spawnSync } from "node:child_process";
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { createWorkspace } from "../../../language/service.ts";
+import { parse } from "../../../language/syntax/parser.ts";
+import { waits } from "../../../server/session.ts";
+import { benchFolder, served, shipped } from "./programs.ts";
+import { atMost, median, p95, type Row, say, smoke } from "./row.ts";
+import { jobOf } from "./texts.ts";
+
+const rounds = smoke ? 3 : 25;
+const text = jobOf(smoke ? 120 : 1_000);
+const lines = text.split("\n").length - 1;
+const uri = "file:///bench/bench.scant";
+const folder = benchFolder();
+const [server, commandLine] = [await shipped("server/main.ts", folder), await shipped("server/cli/main.ts", folder)];
+writeFileSync(join(folder, "bench.scant"), text);
+
+const node = await times(rounds, () => void spawnSync(process.execPath, ["-e", "0"]));
+const parses = await times(rounds * 2, () => void parse(text));
+const [starts, keys] = [await startsToFindings(), await keysToFindings()];
+const checks = await times(rounds, () => {
+  const { status, stderr } = spawnSync(process.execPath, [commandLine, "check", "bench.scant"], { cwd: folder });
+  if (status !== 0) throw new Error(String(stderr));
+});
+const bare = median(parses);
+const beside = (ms: number): string => `; ${(ms / bare).toFixed(1)} × the bare parse`;
+
+say(
+  [
+    {
+      what: "langium's bare parse, warm, and Node's own start, for comparison",
+      result: `${bare.toFixed(1)} ms and ${median(node).toFixed(0)} ms (medians)`,
+      aim: "",
+      holds: undefined,
+    },
+    atMost(
+      `key to findings, p95, of which ${waits.idle} ms wait for the next key`,
+      p95(keys),
+      150,
+      "ms",
+      `, median ${median(keys).toFixed(0)}${beside(p95(keys))}`,
+    ),
+    atMost(
+      "server start to first findings, p95",
+      p95(starts),
+      500,
+      "ms",
+      `, median ${median(starts).toFixed(0)}${beside(p95(starts))}`,
+    ),
+    atMost(
+      "`check` from a cold start, p95",
+      p95(checks),
+      300,
+      "ms",
+      `, median ${median(checks).toFixed(0)}${beside(p95(checks))}`,
+    ),
+    ...growth(),
+  ].map((row) => ({ ...row, what: row.what.includes("lines") ? row.what : `${row.what} (${lines} lines)` })),
+);
+process.exit(0);
+
+async function times(count: number, run: () => void | Promise<void>): Promise<readonly number[]> {
+  const all: number[] = [];
+  for (let round = 0; round < count; round++) {
+    const began = performance.now();
+    await run();
+    all.push(performance.now() - began);
+  }
+  return all;
+}
+
+/** From the start of the process to what it says of the file that is open. */
+async function startsToFindings(): Promise<readonly number[]> {
+  return times(rounds, async () => {
+    const editor = await served(server);
+    const found = editor.findings(uri, 1);
+    editor.open(uri, text);
+    await found;
+    editor.end();
+  });
+}
+
+/** A letter of a length in the middle of the file changes, and again, with the server warm. */
+async function keysToFindings(): Promise<readonly number[]> {
+  const editor = await served(server);
+  const first = editor.findings(uri, 1);
+  editor.open(uri, text);
+  await first;
+  const middle = text.indexOf("holds 1", text.length / 2) + "holds ".length;
+  let version = 1;
+  const key = async (): Promise<void> => {
+    version++;
+    const found = editor.findings(uri, version);
+    editor.change(uri, `${text.slice(0, middle)}${1 + (version % 9)}${text.slice(middle + 1)}`, version);
+    await found;
+  };
+  for (let warm = 0; warm < rounds / 3; warm++) await key();
+  const all = await times(rounds * 2, key);
+  editor.end();
+  return all;
+}
+
+/** Text to findings in one process, warm, per line of text: the same for long files as for short ones, if it is linear. */
+function growth(): readonly Row[] {
+  const sizes = smoke ? [100, 400] : [100, 1_000, 5_000, 20_000];
+  const perLine = sizes.map((size) => {
+    const job = jobOf(size);
+    const all: number[] = [];
+    for (let round = 0; round < (size < 5_000 ? 7 : 3); round++) {
+      const workspace = createWorkspace({ root: undefined });
+      const began = performance.now();
+      workspace.set(uri, job);
+      if (workspace.build(uri).findings.length === 0) throw new Error("the bench's own text has hints at least");
+      all.push(performance.now() - began);
+    }
+    return (1_000 * Math.min(...all)) / job.split("\n").length;
+  });
+  const worst = Math.max(...perLine.slice(1)) / perLine[0]!;
+  const shown = sizes.map((size, index) => `${size}: ${perLine[index]!.toFixed(0)}`).join(", ");
+  return [
+    {
+      what: `growth from ${sizes[0]} to ${sizes.at(-1)} lines, text to findings, microseconds per line`,
+      result: `${shown}; the dearest is ${worst.toFixed(2)} × that of the shortest`,
+      aim: "at most 2.5 ×",
+      holds: worst <= 2.5,
+    },
+  ];
+}

@@ -1,0 +1,82 @@
+import { spawn } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import esbuild from "esbuild";
+import type { MessageConnection, PublishDiagnosticsParams } from "vscode-languageserver-protocol/node";
+import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
+
+const root = fileURLToPath(new URL("../../..", import.meta.url));
+
+/** A folder for what a bench makes; gone when the bench ends. */
+export function benchFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "scantling-trust-"));
+  process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/** Bundles a program as it ships, minified, and says where it is. */
+export async function shipped(entry: string, folder: string): Promise<string> {
+  const out = join(folder, entry.replaceAll("/", "-").replace(/\.ts$/, ".cjs"));
+  await esbuild.build({
+    absWorkingDir: root,
+    entryPoints: [entry],
+    outfile: out,
+    bundle: true,
+    minify: true,
+    platform: "node",
+    format: "cjs",
+    target: "node22",
+    define: { "import.meta.url": "ownAddress" },
+    banner: { js: 'const ownAddress = require("node:url").pathToFileURL(__filename).href;' },
+    logLevel: "error",
+  });
+  return out;
+}
+
+/** A language server as a process of its own, with an editor at the other end as far as a bench needs one. */
+export interface Served {
+  readonly connection: MessageConnection;
+  open(uri: string, text: string): void;
+  change(uri: string, text: string, version: number): void;
+  /** Waits for the findings of this version. */
+  findings(uri: string, version: number): Promise<PublishDiagnosticsParams>;
+  end(): void;
+}
+
+export async function served(bundle: string, folder?: string): Promise<Served> {
+  const child = spawn(process.execPath, [bundle, "--stdio"], { stdio: ["pipe", "pipe", "inherit"] });
+  const connection = createMessageConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  );
+  const waiting = new Map<string, (params: PublishDiagnosticsParams) => void>();
+  connection.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
+    const key = `${params.uri} ${params.version}`;
+    waiting.get(key)?.(params);
+    waiting.delete(key);
+  });
+  connection.onRequest("client/registerCapability", () => null);
+  connection.listen();
+  const workspaceFolders = folder === undefined ? [] : [{ uri: folder, name: "bench" }];
+  await connection.sendRequest("initialize", { processId: null, rootUri: null, capabilities: {}, workspaceFolders });
+  await connection.sendNotification("initialized", {});
+  return {
+    connection,
+    open: (uri, text) =>
+      void connection.sendNotification("textDocument/didOpen", {
+        textDocument: { uri, languageId: "scantling", version: 1, text },
+      }),
+    change: (uri, text, version) =>
+      void connection.sendNotification("textDocument/didChange", {
+        textDocument: { uri, version },
+        contentChanges: [{ text }],
+      }),
+    findings: (uri, version) => new Promise((resolve) => waiting.set(`${uri} ${version}`, resolve)),
+    end: () => {
+      connection.dispose();
+      child.kill();
+    },
+  };
+}
