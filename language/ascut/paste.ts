@@ -79,7 +79,9 @@ const fillers = new Set([
   "from",
 ]);
 
-function readItem(book: Book, item: string): Item | string {
+function readItem(book: Book, typed: string): Item | string {
+  // 700x350 is two sizes.
+  const item = typed.replace(/(\d|[¼½¾⅐-⅞"″]|mm|cm|in)\s*[x×]\s*(?=[\d.¼½¾⅐-⅞])/gi, "$1 x ");
   const words = item.toLowerCase().match(/[a-zà-öø-ſ][a-zà-öø-ſ0-9_-]*/g) ?? [];
   const spoiled = words.some((word) => spoiledWords.has(word));
   const tokens = numbersIn(item);
@@ -90,19 +92,28 @@ function readItem(book: Book, item: string): Item | string {
   const found = meantBy(book.made, names, item);
   if (typeof found === "string") return found;
   const amounts = amountsIn(item, tokens, words, found);
-  const sizes = amounts.sizes.map((text) => sizeIn(text, book.context.units));
+  const written = ofOneUnit(amounts.sizes);
+  const sizes = written.map((text) => sizeIn(text, book.context.units));
   const wrong = sizes.find((size) => typeof size === "string");
   if (wrong !== undefined) return `"${item}": ${wrong}`;
   if (2 < sizes.length) return `"${item}": a piece has two sizes at most, its length and its width`;
   const count = sizedBest(found, sizes as Measured[]);
   if (count === undefined)
     return `"${item}" may be ${found.map((one) => sized(book, one)).join(", or ")}: write its size too`;
-  const [length, width] = amounts.sizes;
+  const [length, width] = written;
   const size = length === undefined ? {} : { size: width === undefined ? { length } : { length, width } };
   return {
     request: { part: count.wanted.key, count: amounts.count, ...size, ...(spoiled ? { spoiled } : {}) },
     says: `${amounts.count} × ${nameOf(count.wanted)}${spoiled ? ", spoiled" : ""}`,
   };
+}
+
+/** The unit behind the second of two sizes is that of both: `318 x 120 mm`. */
+function ofOneUnit(sizes: readonly string[]): readonly string[] {
+  const [first, second] = sizes;
+  const ending = / (?:"|″|[a-z]+)$/i;
+  const unit = ending.exec(second ?? "")?.[0];
+  return first === undefined || unit === undefined || ending.test(first) ? sizes : [first + unit, ...sizes.slice(1)];
 }
 
 interface NumberToken {

@@ -125,7 +125,9 @@ interface Sizes {
   readonly width: Measured;
 }
 
-function sizesOf({ context }: Book, { size }: RecordRequest, count: Count): Sizes | string {
+/** As said, else as it must be cut; none for a spoiled piece of which nothing is said, since its size would be what is good of it. */
+function sizesOf({ context, made }: Book, { size, spoiled }: RecordRequest, count: Count): Sizes | undefined | string {
+  if (spoiled === true && size === undefined && namesakesOf(made, count).length === 1) return undefined;
   const one = (dimension: "length" | "width"): Measured | string => {
     const said = size?.[dimension];
     const { value } = count[dimension];
@@ -143,19 +145,29 @@ function ownPieces({ made, own }: Book, { wanted }: Count, spoiled: boolean): re
   );
 }
 
-function isOfSize(piece: Piece, { wanted }: Count, { length, width }: Sizes): boolean {
+function isOfSize(piece: Piece, { wanted }: Count, sizes: Sizes | undefined): boolean {
+  if (sizes === undefined) return piece.length === undefined && piece.width === undefined;
   return (
-    equal((piece.length ?? wanted.part.length).value, length.value) &&
-    equal((piece.width ?? wanted.part.width).value, width.value)
+    equal((piece.length ?? wanted.part.length).value, sizes.length.value) &&
+    equal((piece.width ?? wanted.part.width).value, sizes.width.value)
   );
 }
 
-/** The size is always written: when the design changes, the pieces do not. The stock only where the name would not do. */
-function lineFor({ made }: Book, { wanted }: Count, count: number, { length, width }: Sizes, spoiled: boolean): string {
+/** Parts of the same owner, name and stock: what a size alone tells apart. */
+function namesakesOf({ counts }: AsCut, { wanted }: Count): readonly Count[] {
+  return counts.filter(
+    (one) =>
+      one.wanted.of === wanted.of && one.wanted.name === wanted.name && one.wanted.part.stock === wanted.part.stock,
+  );
+}
+
+/** The size is written: when the design changes, the pieces do not. The stock only where the name would not do. */
+function lineFor({ made }: Book, { wanted }: Count, count: number, sizes: Sizes | undefined, spoiled: boolean): string {
   const { of, name } = wanted;
   const alike = made.counts.filter((one) => one.wanted.of === of && one.wanted.name === name);
   const stocks = new Set(alike.map((one) => one.wanted.part.stock));
   const from = 1 < stocks.size ? ` from ${wanted.part.stock}` : "";
   const what = of === `part ${name}` ? of : `${of} ${name}`;
-  return `${what} ${count} at ${length.text} x ${width.text}${from}${spoiled ? " spoiled" : ""}`;
+  const at = sizes === undefined ? "" : ` at ${sizes.length.text} x ${sizes.width.text}`;
+  return `${what} ${count}${at}${from}${spoiled ? " spoiled" : ""}`;
 }

@@ -1,5 +1,5 @@
 import type { Related } from "../core/finding.ts";
-import { type Length, readOff } from "../core/length.ts";
+import { type Length, readOff, showText } from "../core/length.ts";
 import { divide, equal, isPositive, less, type Rational, ratio, subtract, sum, times, zero } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import { fallback } from "../derive/defaults.ts";
@@ -80,7 +80,7 @@ function jointAlong(bench: Bench, piece: Piece, wanted: Wanted, dimension: Dimen
     return joint(
       dimension,
       "too large",
-      `it is ${say(context, over)} ${largeWord(dimension)}: cut it down to ${say(context, right)}`,
+      `it is ${say(context, over)} ${largeWord(dimension)}: cut it down to ${tapeOf(context, right)}`,
     );
   }
   if (!less(tolerance, short)) {
@@ -188,6 +188,10 @@ function unheld(bench: Bench, wanted: Wanted, dimension: Dimension, short: Lengt
 
 function lacks(context: Context, short: Length, dimension: Dimension): string {
   return `${say(context, short)} ${dimension === "length" ? "short" : "too narrow"}`;
+}
+
+function tapeOf({ reading, units }: Context, length: Length): string {
+  return `${showText(length, reading)} ${units === "inches" ? "in" : "mm"}`;
 }
 
 function largeWord(dimension: Dimension): string {

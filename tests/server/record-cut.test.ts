@@ -67,7 +67,7 @@ describe("scantling/recordCut", () => {
       problems: ['"3 wheels": nothing is called "wheels"'],
     });
     expect(text()).toContain("  box a side 1 at 21 63/64 x 5 1/32\n");
-    expect(text()).toMatch(/ {2}box a bottom 1 at \S+ x \S.* spoiled\n/);
+    expect(text()).toContain("  box a bottom 1 spoiled\n");
   });
 
   test("an editor that will not write is believed", async () => {

@@ -31,8 +31,11 @@ describe("a line from a phone", () => {
     ['1 front left 12 9/16" x 5"', "  box left front 1 at 12 9/16 in x 5 in\n"],
     ["1 front left 318 mm", "  box left front 1 at 318 mm x 5 1/32\n"],
     ["2 rails left at 12.5", "  door left rail 2 at 12.5 x 2\n"],
-    ["spoiled stile left", "  door left stile 1 at 7 x 2 spoiled\n"],
-    ["ruined 2 stiles left", "  door left stile 2 at 7 x 2 spoiled\n"],
+    ["spoiled stile left", "  door left stile 1 spoiled\n"],
+    ["ruined 2 stiles left", "  door left stile 2 spoiled\n"],
+    ["spoiled stile left 6 x 2", "  door left stile 1 at 6 x 2 spoiled\n"],
+    ["1 front left 318x120mm", "  box left front 1 at 318 mm x 120 mm\n"],
+    ["1 front left 12½×5", "  box left front 1 at 12½ x 5\n"],
     ["3 cleats", "  part cleat 3 at 20 x 3\n"],
   ])("%s", (line, puts) => {
     expect(read(line)).toMatchObject({ puts, problems: [] });

@@ -125,7 +125,17 @@ describe("a record that is written", () => {
       textOf(`${cuts}\n  box left side 1 at 21 63/64 x 5 1/32`),
     );
     expect(recorded(built(cuts), textOf(cuts), { part: "box left/side", count: 1, spoiled: true })).toBe(
-      textOf(`${cuts}\n  box left side 1 at 22 x 5 1/32 spoiled`),
+      textOf(`${cuts}\n  box left side 1 spoiled`),
+    );
+  });
+
+  test("of a spoiled piece has no size but what is good of it, and adds to one that has none", () => {
+    const cuts = "  box left side 1 at 20 x 5 spoiled\n  box left side 1 spoiled";
+    const more = recorded(built(cuts), textOf(cuts), { part: "box left/side", count: 1, spoiled: true });
+    expect(more).toBe(textOf("  box left side 1 at 20 x 5 spoiled\n  box left side 2 spoiled"));
+    const good = { part: "box left/side", count: 1, spoiled: true, size: { length: "20", width: "5" } };
+    expect(recorded(built(cuts), textOf(cuts), good)).toBe(
+      textOf("  box left side 2 at 20 x 5 spoiled\n  box left side 1 spoiled"),
     );
   });
 
