@@ -72,15 +72,34 @@ interface Target {
  * ways the one that uses the smallest spares and the fewest doubtful ones. Exact, over all jobs that share a rack.
  */
 export function rescueOf(jobs: readonly Job[]): Rescue {
-  const spares = jobs.flatMap((job) => sparesIn(job, jobs));
   const targets = jobs.flatMap(targetsIn);
+  const [spares, tooMany] = asManyAsSuit(
+    jobs.flatMap((job) => sparesIn(job, jobs)),
+    targets,
+  );
   const given = bestMatching(spares.length, targets.length, worthOf(spares, targets));
   const saved = spares.flatMap((spare, index): readonly Saved[] => {
     const target = targets[given[index] ?? -1];
     return target === undefined ? [] : [{ ...target, spare, provided: providedFor(spare, target.part) }];
   });
-  const waste = spares.filter((spare, index) => given[index] === undefined && spare.kind !== "offcut");
+  const waste = [...spares.filter((spare, index) => given[index] === undefined && spare.kind !== "offcut"), ...tooMany];
   return { saved, waste, recut: recutIn(jobs, saved), area: sum(saved.map(({ part }) => areaOf(part))) };
+}
+
+/** Of alike spares no more than there are parts for them, so that a count of a thousand costs no time; and the others. */
+function asManyAsSuit(
+  spares: readonly Spare[],
+  targets: readonly Target[],
+): readonly [readonly Spare[], readonly Spare[]] {
+  const room = new Map<Spare, number>();
+  const [some, others]: [Spare[], Spare[]] = [[], []];
+  for (const spare of spares) {
+    const free = room.get(spare) ?? targets.filter((target) => suits(spare, target)).length;
+    room.set(spare, free - 1);
+    if (0 < free || spare.kind === "offcut") some.push(spare);
+    else others.push(spare);
+  }
+  return [some, others];
 }
 
 function targetsIn(job: Job): readonly Target[] {

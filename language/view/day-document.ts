@@ -11,7 +11,7 @@ export interface DayDocument {
   /** In the order in which they are planned: what one takes from a rack is not there for the next. */
   readonly jobs: readonly DayJobDocument[];
   readonly saved: readonly DaySaved[];
-  readonly waste: readonly { readonly file: string; readonly piece: string }[];
+  readonly waste: readonly { readonly file: string; readonly piece: string; readonly count: number }[];
   readonly recut: readonly {
     readonly file: string;
     readonly name: string;
@@ -76,7 +76,11 @@ export function dayDocument(day: Day): DayDocument {
       const becomes = { file: fileOf(job), name: wanted.name, of: wanted.of, ...size };
       return [{ file: fileOf(spare.job), piece: spareText(spare), kind: spare.kind, becomes, provided }];
     }),
-    waste: waste.map((spare) => ({ file: fileOf(spare.job), piece: spareText(spare) })),
+    waste: [...new Set(waste)].map((spare) => ({
+      file: fileOf(spare.job),
+      piece: spareText(spare),
+      count: waste.filter((one) => one === spare).length,
+    })),
     recut: recut.map(({ job, wanted, count }) => ({ file: fileOf(job), name: wanted.name, of: wanted.of, count })),
   };
 }

@@ -1,4 +1,5 @@
 import { alike } from "../ascut/findings/saved.ts";
+import type { Spare } from "../ascut/rescue.ts";
 import { showText } from "../core/length.ts";
 import type { CutRow } from "../plan/cut-list.ts";
 import { cautionsFor } from "../published/safety.ts";
@@ -23,7 +24,7 @@ export function dayText(day: Day): string {
     ),
     ...section(
       "Of no more use",
-      waste.map((spare) => `${spareText(spare)}${title(spare.job)}`),
+      [...new Set(waste)].map((spare) => `${wasteLine(spare, waste)}${title(spare.job)}`),
     ),
     ...section(
       "To be cut again",
@@ -36,6 +37,12 @@ export function dayText(day: Day): string {
     ...(day.jobs.some(({ left }) => 0 < left) ? section("Cautions", cautions()) : []),
   ];
   return `${lines.join("\n").trimEnd()}\n`;
+}
+
+/** Spares that are alike, in one line. */
+function wasteLine(spare: Spare, waste: readonly Spare[]): string {
+  const count = waste.filter((one) => one === spare).length;
+  return count === 1 ? spareText(spare) : `${count} × ${spareText(spare)}`;
 }
 
 function section(head: string, items: readonly string[]): readonly string[] {

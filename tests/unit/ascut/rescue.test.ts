@@ -157,6 +157,17 @@ describe("what is rescued from one stock", () => {
     expect(benchFindings(withCuts(drawer, `  ${fix!.edits[0]!.text}`))).toEqual([]);
   });
 
+  test("a count that is a slip of the pen costs no time, and what is too many is waste", () => {
+    const text = `${stock}
+      part side { from ply  long 20  wide 5  count 40 }
+      cut { part side 1000 at 20 x 5 spoiled  part side 1000 at 21 x 5 spoiled }`;
+    const build = built(text);
+    const start = performance.now();
+    const { saved, waste } = build.rescue();
+    expect([saved.length, waste.length]).toEqual([40, 1960]);
+    expect(performance.now() - start).toBeLessThan(2000);
+  });
+
   test("what is saved need not be cut again, and what is too small is said to be", () => {
     const text = `${stock}
       part side { from ply  long 20  wide 5  count 2 }
