@@ -3,6 +3,7 @@ import { nearest } from "../derive/names.ts";
 import type { AsCut, Count } from "./as-cut.ts";
 import { nameOf, sizesText } from "./findings/words.ts";
 import { type Measured, sizeIn } from "./measured.ts";
+import { type NumberToken, numbersIn, ofOneUnit } from "./paste-numbers.ts";
 import { type Book, type Recording, type RecordRequest, recordEdits } from "./record.ts";
 
 /** A line as it comes from a phone, read: the edits that write it down, what was understood, and what was not. */
@@ -106,33 +107,6 @@ function readItem(book: Book, typed: string): Item | string {
     request: { part: count.wanted.key, count: amounts.count, ...size, ...(spoiled ? { spoiled } : {}) },
     says: `${amounts.count} × ${nameOf(count.wanted)}${spoiled ? ", spoiled" : ""}`,
   };
-}
-
-/** The unit behind the second of two sizes is that of both: `318 x 120 mm`. */
-function ofOneUnit(sizes: readonly string[]): readonly string[] {
-  const [first, second] = sizes;
-  const ending = / (?:"|″|[a-z]+)$/i;
-  const unit = ending.exec(second ?? "")?.[0];
-  return first === undefined || unit === undefined || ending.test(first) ? sizes : [first + unit, ...sizes.slice(1)];
-}
-
-interface NumberToken {
-  readonly text: string;
-  readonly start: number;
-  readonly end: number;
-  readonly hasUnit: boolean;
-}
-
-const number =
-  /(?<![\w-])(\d+(?:[ -]\d+\/\d+| ?[¼½¾⅐-⅞])|[¼½¾⅐-⅞]|\d+\/\d+|\d*[.,]\d+|\d+)(?:\s*("|″|(?:inches|inch|in|mm|cm|m)(?![\w-])))?(?![\w])/gi;
-
-function numbersIn(item: string): readonly NumberToken[] {
-  return [...item.matchAll(number)].map((match) => ({
-    text: `${match[1]!.replace(",", ".")}${match[2] === undefined ? "" : ` ${match[2]}`}`,
-    start: match.index,
-    end: match.index + match[0].length,
-    hasUnit: match[2] !== undefined,
-  }));
 }
 
 function isUnit(word: string): boolean {

@@ -1,5 +1,5 @@
 import { alike } from "../ascut/findings/saved.ts";
-import type { Spare } from "../ascut/rescue.ts";
+import type { Spare } from "../ascut/spares.ts";
 import { showText } from "../core/length.ts";
 import type { CutRow } from "../plan/cut-list.ts";
 import { cautionsFor } from "../published/safety.ts";

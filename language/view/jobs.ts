@@ -1,7 +1,8 @@
 import type { AsCut } from "../ascut/as-cut.ts";
 import { leftBatches, leftModel } from "../ascut/left.ts";
 import { type Held, heldTogether, nothingHeld, onHand, recordedIn, takenBy } from "../ascut/rack.ts";
-import type { Job, Saved } from "../ascut/rescue.ts";
+import type { Saved } from "../ascut/rescue.ts";
+import type { Job } from "../ascut/spares.ts";
 import type { Finding } from "../core/finding.ts";
 import { exactText } from "../core/length.ts";
 import { equal } from "../core/rational.ts";
