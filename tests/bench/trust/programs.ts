@@ -1,7 +1,7 @@
 import { spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { copyFileSync, existsSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import esbuild from "esbuild";
 import type { MessageConnection, PublishDiagnosticsParams } from "vscode-languageserver-protocol/node";
@@ -16,9 +16,32 @@ export function benchFolder(): string {
   return folder;
 }
 
-/** Bundles a program as it ships, minified, and says where it is. */
+/** Bundles a program as it ships, minified, with what writes papers in a bundle of its own, and says where it is. */
 export async function shipped(entry: string, folder: string): Promise<string> {
+  const papers = join(folder, "papers.cjs");
+  if (!existsSync(papers)) {
+    await bundled("server/cli/pdf/paper-files.ts", papers);
+    mkdirSync(join(folder, "fonts"), { recursive: true });
+    const fonts = join(root, "node_modules/@expo-google-fonts/source-sans-3");
+    for (const font of ["400Regular/SourceSans3_400Regular.ttf", "600SemiBold/SourceSans3_600SemiBold.ttf"]) {
+      copyFileSync(join(fonts, font), join(folder, "fonts", basename(font)));
+    }
+  }
   const out = join(folder, entry.replaceAll("/", "-").replace(/\.ts$/, ".cjs"));
+  await bundled(entry, out);
+  return out;
+}
+
+const papersApart: esbuild.Plugin = {
+  name: "papers-apart",
+  setup(build) {
+    build.onResolve({ filter: /\/pdf\/paper-files\.ts$/ }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: "./papers.cjs", external: true } : undefined,
+    );
+  },
+};
+
+async function bundled(entry: string, out: string): Promise<void> {
   await esbuild.build({
     absWorkingDir: root,
     entryPoints: [entry],
@@ -31,8 +54,8 @@ export async function shipped(entry: string, folder: string): Promise<string> {
     define: { "import.meta.url": "ownAddress" },
     banner: { js: 'const ownAddress = require("node:url").pathToFileURL(__filename).href;' },
     logLevel: "error",
+    plugins: [papersApart],
   });
-  return out;
 }
 
 /** A language server as a process of its own, with an editor at the other end as far as a bench needs one. */
