@@ -65,7 +65,7 @@ async function build({ out, entry, node }: (typeof BUNDLES)[number]) {
 describe("the package", () => {
   test("holds what is named here, and nothing else", () => {
     const kinds = [
-      /^(package\.json|package\.nls\.json|README\.md|LICENSE|CHANGELOG\.md)$/,
+      /^(package\.json|package\.nls\.json|README\.md|LICENSE|THIRD-PARTY\.md|CHANGELOG\.md)$/,
       /^dist\/(extension|extension-web|server|papers)\.cjs$|^dist\/fonts\/\w+(\.ttf)?$|^dist\/(server-worker|webview)\.js$|^dist\/webview\.css$/,
       /^l10n\/bundle\.l10n\.json$/,
       /^docs\/findings\/[a-z-]+\.md$|^docs\/findings\/README\.md$/,
