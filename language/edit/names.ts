@@ -118,12 +118,14 @@ function gatherBlocks(design: Design, put: Put): void {
   named("opening", design.openings);
   named("part", design.parts);
   for (const { name } of design.lets) put("length", name, gives);
-  for (const { stock } of design.offcuts) put("stock", stock);
+  for (const { stock } of [...design.offcuts, ...design.usedOffcuts, ...design.brokenDown]) put("stock", stock);
   for (const { screws } of [...design.slides, ...design.shop.pockets]) put("screws", screws);
   for (const block of design.cases) gatherCase(block, put);
   gatherFills(design, put);
-  for (const { owner, of } of design.cuts)
+  for (const { owner, of, stock } of design.cuts) {
     put(owner.text === "case" ? "case" : owner.text === "part" ? "part" : "opening", of);
+    put("stock", stock);
+  }
 }
 
 function gatherCase({ frame, rear, layout, top, nailers }: CaseBlock, put: Put): void {

@@ -24,6 +24,7 @@ const check = checkWith(
 
 /** What a title says of a finding that its fix makes, in the words that it says it with. */
 const told: Readonly<Record<string, RegExp>> = {
+  "cut/spoiled": /as spoiled/,
   "name/unused": /instead of/,
   "part/wider-than-board": /glued up/,
   "slide/shallow": /fits too/,
