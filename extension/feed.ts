@@ -1,9 +1,5 @@
-import {
-  type BaseLanguageClient,
-  type CancellationToken,
-  type Disposable,
-  WorkDoneProgress,
-} from "vscode-languageclient";
+import type { BaseLanguageClient, CancellationToken, Disposable } from "vscode-languageclient";
+import { WorkDoneProgress } from "vscode-languageserver-protocol";
 import type { ListDocument } from "../language/view/types.ts";
 import {
   type BenchAnswer,
@@ -70,6 +66,8 @@ export function createFeed(client: BaseLanguageClient): Feed {
   const ask = (name: string, params: FileParams & { readonly id?: string }) =>
     client.sendRequest<unknown>(name, params);
   const watched = createWatched(client);
+  const changed = createListeners<RodChangedParams>(client, rodChanged);
+  const searched = createListeners<PlanSearchedParams>(client, planSearched);
   return {
     rod: async (uri) => readAnswer(await ask(rod, { uri })),
     cutList: async (uri) => readFiles(await ask(cutList, { uri })),
@@ -83,11 +81,24 @@ export function createFeed(client: BaseLanguageClient): Feed {
     papers: async (uri, kinds, watch) => readPapers(await watched(papers, { uri, kinds }, watch)),
     recordCut: async (uri, what) => readRecorded(await client.sendRequest<unknown>(recordCut, { uri, ...what })),
     onPlanSearched: (listener) =>
-      client.onNotification(planSearched, (search: PlanSearchedParams) => {
+      searched.listen((search) => {
         if (isSearchState(search)) listener(search);
       }),
-    onRodChanged: (listener) =>
-      client.onNotification(rodChanged, ({ uri, version }: RodChangedParams) => listener(uri, version)),
+    onRodChanged: (listener) => changed.listen(({ uri, version }) => listener(uri, version)),
+  };
+}
+
+/** The client holds one listener to a message and drops the last one for the next: here all of them hear it. */
+function createListeners<T>(client: BaseLanguageClient, name: string) {
+  const listeners = new Set<(message: T) => void>();
+  client.onNotification(name, (message: T) => {
+    for (const listener of [...listeners]) listener(message);
+  });
+  return {
+    listen: (listener: (message: T) => void): Disposable => {
+      listeners.add(listener);
+      return { dispose: () => void listeners.delete(listener) };
+    },
   };
 }
 

@@ -89,8 +89,10 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
   );
 
   function open(uri: vscode.Uri): RodController {
+    const shown = current;
+    // One that was just made is in front; revealed at once, it would be told that it is hidden before it is shown.
     const controller = current?.controller ?? adopt(createPanel());
-    current?.panel.reveal(undefined, true);
+    if (shown !== undefined) shown.panel.reveal(undefined, true);
     controller.open(uri.toString());
     return controller;
   }

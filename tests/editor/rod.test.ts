@@ -5,7 +5,7 @@ import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
 import { eventually } from "./eventually.ts";
 import { useEditor } from "./harness.ts";
-import { cursorLine, goTo } from "./typing.ts";
+import { cursorLine, goTo, replaceWord, undo } from "./typing.ts";
 import { openFile, runCommand, screenshot, setTheme, webview } from "./workbench.ts";
 
 const FILE = "sewing-room.scant";
@@ -25,6 +25,23 @@ test("the parts that are written where the cursor is are marked on the rod", asy
   await eventually("no mark at the title", async () => (await marked.count()) === 0);
 });
 
+test("a size that is typed is on the rod", async () => {
+  const { page, folder } = editor();
+  const lines = (await readFile(join(folder, FILE), "utf8")).split("\n");
+  const line = lines.findIndex((each) => /^part ledger/.test(each));
+  const size = /long (\S+)/.exec(lines[line] ?? "")?.[1] ?? "";
+  await openFile(page, FILE);
+  await runCommand(page, "Scantling: Open the Rod");
+  const ledger = webview(page).locator('tr[data-part*="ledger"] td.col-length');
+  await ledger.waitFor();
+  await replaceWord(page, line + 1, `long ${size}`, "long 33");
+  await eventually("the new length", async () => (await ledger.textContent())?.trim() === "33");
+  await eventually("the old length", async () => {
+    await undo(page);
+    return (await ledger.textContent())?.trim() !== "33";
+  });
+});
+
 test("the drawings can be looked at closer, and a part leads to where it is written", async () => {
   const { page } = editor();
   await openFile(page, FILE);
@@ -35,7 +52,7 @@ test("the drawings can be looked at closer, and a part leads to where it is writ
   await drawing.waitFor();
   const whole = await drawing.getAttribute("viewBox");
   await rod.locator(".pane").focus();
-  for (const key of ["+", "+", "ArrowRight"]) await page.keyboard.press(key);
+  for (const key of ["+", "+", "Shift+ArrowRight"]) await page.keyboard.press(key);
   const near = await drawing.getAttribute("viewBox");
   expect(Number(near?.split(" ")[2])).toBeLessThan(Number(whole?.split(" ")[2]));
   await page.keyboard.press("0");
