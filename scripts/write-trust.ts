@@ -48,6 +48,15 @@ const groups: readonly Group[] = [
       ].flatMap((path) => testRows(path, {})),
   },
   { name: "supply", command: "npx vitest run tests/supply.test.ts; npm audit --omit=dev", rows: supplyRows },
+  {
+    // An hour if all of it is done: only when it is asked for by name.
+    name: "mutation",
+    command: "npm run mutate -- core interval rules fit",
+    rows: () =>
+      only === "mutation" && !quick
+        ? rowsOf("mutation", ["scripts/mutate.mjs", "core", "interval", "rules", "fit", "--json"])
+        : [],
+  },
 ];
 
 const begin = "<!-- made by npm run trust: begin -->";
@@ -55,7 +64,8 @@ const end = "<!-- made by npm run trust: end -->";
 
 const before = existsSync(page) ? readFileSync(page, "utf8") : "";
 const made = groups.flatMap((group) => {
-  if (only !== undefined && only !== group.name) return keptLines(group);
+  if ((only === undefined && group.name === "mutation") || (only !== undefined && only !== group.name))
+    return keptLines(group);
   console.log(`${group.name}: ${group.command}`);
   return group.rows().map((row) => {
     console.log(`  ${row.what}: ${row.result}${row.holds === false ? "  NOT MET" : ""}`);
@@ -68,18 +78,15 @@ function bench(name: string, command: string): Group {
   return {
     name,
     command,
-    rows: () => {
-      const words = [...command.split(" ").slice(1), "--json", ...(quick ? ["--smoke"] : [])];
-      const { stdout, stderr } = spawnSync(process.execPath, words, {
-        cwd: root,
-        encoding: "utf8",
-        maxBuffer: 1 << 28,
-      });
-      const last = stdout.trim().split("\n").at(-1) ?? "";
-      if (!last.startsWith("[")) return [failed(name, stderr)];
-      return JSON.parse(last) as readonly Row[];
-    },
+    rows: () => rowsOf(name, [...command.split(" ").slice(1), "--json", ...(quick ? ["--smoke"] : [])]),
   };
+}
+
+/** What a program prints with `--json`. */
+function rowsOf(name: string, words: readonly string[]): readonly Row[] {
+  const { stdout, stderr } = spawnSync(process.execPath, words, { cwd: root, encoding: "utf8", maxBuffer: 1 << 28 });
+  const last = stdout.trim().split("\n").at(-1) ?? "";
+  return last.startsWith("[") ? (JSON.parse(last) as readonly Row[]) : [failed(name, stderr)];
 }
 
 function failed(what: string, said: string): Row {

@@ -50,7 +50,7 @@ for (let edit = 1; edit <= warm + edits; edit++) {
   });
   const answer = await editor.sendRequest<{ view: object } | null>("scantling/rod", { uri: job });
   if (answer === null) throw new Error("the file that is open has no rod");
-  if (edit % 7 === 0) {
+  if (edit % 25 === 0) {
     const position = { line: edit % 40, character: 8 };
     await editor.sendRequest("textDocument/hover", { textDocument: { uri: job }, position });
     await editor.sendRequest("scantling/drawings", { uri: job });
