@@ -6,16 +6,19 @@ import type { Proposal, ProposalKind } from "../../language/edit/propose/proposa
 import { buildFilesKnown } from "./build-files.ts";
 import type { Feature, Server } from "./feature.ts";
 import { rangeOf } from "./places.ts";
-import { offsetAt, sceneAt } from "./scene.ts";
+import type { Recent } from "./scene.ts";
+import { offsetAt, recentScenes } from "./scene.ts";
 
 /** Proposes words, names and sizes where they can stand; what they mean is worked out when the editor shows it. */
 export const completion: Feature = {
   capabilities: { completionProvider: { resolveProvider: true, triggerCharacters: [" ", ".", '"'] } },
   register(server) {
     const { connection } = server;
+    // While someone types, the names of a moment ago will do: the whole file is not read again for every letter.
+    const recent = recentScenes(server);
     let shown: { readonly id: number; readonly proposals: readonly Proposal[] } = { id: 0, proposals: [] };
     connection.onCompletion(async (params): Promise<CompletionList | null> => {
-      const found = await proposed(server, params);
+      const found = await proposed(server, recent, params);
       if (found === undefined) return null;
       shown = { id: shown.id + 1, proposals: found.proposals };
       return { isIncomplete: false, items: found.proposals.map((_, index) => itemOf(server, found, index, shown.id)) };
@@ -40,10 +43,11 @@ const longestPath = 300;
 
 async function proposed(
   server: Server,
+  recent: Recent,
   { textDocument, position, context }: CompletionParams,
 ): Promise<Completion | undefined> {
   const sign = context?.triggerKind === CompletionTriggerKind.TriggerCharacter ? context.triggerCharacter : undefined;
-  const scene = await sceneAt(server, textDocument.uri);
+  const scene = await recent.sceneAt(textDocument.uri);
   if (scene === undefined) return undefined;
   const offset = offsetAt(scene.text, position);
   const isPath = /\buse\s*"[^"\n\r]*$/.test(scene.text.slice(Math.max(0, offset - longestPath), offset));
@@ -51,7 +55,7 @@ async function proposed(
   return completionAt(scene, offset, {
     unasked: sign === " ",
     findings: server.problems.of(scene.uri),
-    files: server.session.known().map(({ uri }) => uri),
+    files: isPath ? server.session.known().map(({ uri }) => uri) : [],
   });
 }
 

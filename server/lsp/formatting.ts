@@ -1,4 +1,4 @@
-import type { FormattingOptions, TextEdit } from "vscode-languageserver";
+import type { FormattingOptions, Range, TextEdit } from "vscode-languageserver";
 import type { Edit } from "../../language/core/finding.ts";
 import { formatEdits, formatLines } from "../../language/edit/format.ts";
 import type { Feature, Server } from "./feature.ts";
@@ -8,7 +8,7 @@ import { textEdit } from "./workspace-edit.ts";
 export const formatting: Feature = {
   capabilities: {
     documentFormattingProvider: true,
-    documentRangeFormattingProvider: true,
+    documentRangeFormattingProvider: { rangesSupport: true },
     documentOnTypeFormattingProvider: { firstTriggerCharacter: "}", moreTriggerCharacter: ["\n"] },
   },
   register(server) {
@@ -17,9 +17,14 @@ export const formatting: Feature = {
       edits(server, textDocument.uri, (uri, text) => formatEdits(uri, text, { indent: indentOf(options) })),
     );
     connection.onDocumentRangeFormatting(({ textDocument, options, range }) =>
-      edits(server, textDocument.uri, (uri, text) =>
-        formatLines(uri, text, { indent: indentOf(options) }, range.start.line, lastLine(range.start.line, range.end)),
-      ),
+      edits(server, textDocument.uri, (uri, text) => inRange(uri, text, options, range)),
+    );
+    connection.onDocumentRangesFormatting(({ textDocument, options, ranges }) =>
+      edits(server, textDocument.uri, (uri, text) => {
+        const all = ranges.flatMap((range) => inRange(uri, text, options, range));
+        // Two selections of one line want the same of it.
+        return [...new Map(all.map((edit) => [edit.span.start, edit])).values()];
+      }),
     );
     connection.onDocumentOnTypeFormatting(({ textDocument, options, position, ch }) =>
       edits(server, textDocument.uri, (uri, text) => {
@@ -38,6 +43,10 @@ async function edits(
 ): Promise<TextEdit[] | null> {
   const current = await session.current(address);
   return current === undefined ? null : make(current.uri, current.text).map(textEdit);
+}
+
+function inRange(uri: string, text: string, options: FormattingOptions, { start, end }: Range): readonly Edit[] {
+  return formatLines(uri, text, { indent: indentOf(options) }, start.line, lastLine(start.line, end));
 }
 
 function indentOf({ insertSpaces, tabSize }: FormattingOptions): string {

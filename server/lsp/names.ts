@@ -8,11 +8,12 @@ import type { Feature, Server } from "./feature.ts";
 import { rangeOf } from "./places.ts";
 import { offsetAt } from "./scene.ts";
 
-/** Goes from a name to where it is given, and finds where it is used. */
+/** Goes from a name to where it is given, from an opening to what fills it, and finds where a name is used. */
 export const names: Feature = {
   capabilities: {
     definitionProvider: true,
     declarationProvider: true,
+    implementationProvider: true,
     referencesProvider: true,
     documentHighlightProvider: true,
   },
@@ -20,6 +21,7 @@ export const names: Feature = {
     const { connection } = server;
     connection.onDefinition((params) => givenPlaces(server, params));
     connection.onDeclaration((params) => givenPlaces(server, params));
+    connection.onImplementation((params) => fillings(server, params));
     connection.onReferences((params) => references(server, params, params.context.includeDeclaration));
     connection.onDocumentHighlight((params) => highlights(server, params));
   },
@@ -50,6 +52,16 @@ async function givenPlaces(server: Server, at: TextDocumentPositionParams): Prom
     .filter((one) => one.given);
   // Only the first of several counts; the others are findings.
   return given.slice(0, 1).map((one) => location(server, one));
+}
+
+/** What goes into an opening, or over it: its box, its fronts, its shelves. */
+async function fillings(server: Server, at: TextDocumentPositionParams): Promise<Location[]> {
+  const found = await nameAt(server, at);
+  if (found?.name.kind !== "opening") return [];
+  const blocks = found.designs.flatMap(({ boxes, fronts, shelves }) => [...boxes, ...fronts, ...shelves]);
+  return blocks
+    .filter(({ openings }) => openings.some(({ text }) => text === found.name.text))
+    .map(({ head }) => location(server, { span: head }));
 }
 
 async function references(server: Server, at: TextDocumentPositionParams, withGiven: boolean): Promise<Location[]> {
@@ -95,6 +107,6 @@ async function highlights(server: Server, at: TextDocumentPositionParams): Promi
   }));
 }
 
-function location({ session }: Server, { span }: Occurrence): Location {
+function location({ session }: Server, { span }: Pick<Occurrence, "span">): Location {
   return { uri: session.addressOf(span.uri), range: rangeOf(span) };
 }

@@ -26,6 +26,36 @@ export async function sceneAt(server: Server, uri: string): Promise<Scene | unde
   return scene;
 }
 
+/** The builds that were last checked, by the address of their file. */
+export interface Recent {
+  /**
+   * The scene of an open file as it stands, but with the names and sizes of the last check where the text has changed
+   * since: nothing is read or derived for it. As `sceneAt` where nothing has been checked yet.
+   */
+  sceneAt(uri: string): Promise<Scene | undefined>;
+}
+
+/** Follows the checks of a session from here on. */
+export function recentScenes(server: Server): Recent {
+  const { session } = server;
+  const checked = new Map<string, Build>();
+  session.onChecked((all) => {
+    for (const { file, build } of all) checked.set(file.uri, build);
+  });
+  session.onClosed(({ uri }) => void checked.delete(uri));
+  return {
+    async sceneAt(uri) {
+      const file = session.file(uri);
+      const build = file === undefined ? undefined : checked.get(file.uri);
+      if (file === undefined || build === undefined || server.problems.versionOf(file.uri) === file.version)
+        return sceneAt(server, uri);
+      const { designs, derivation } = build;
+      const { context, model } = derivation;
+      return sceneOf({ uri: file.uri, text: file.text, designs, context, model, fit: undefined });
+    },
+  };
+}
+
 /** The offset of a place in a text; that of the nearest place there is where the text has no such line or column. */
 export function offsetAt(text: string, { line, character }: Position): number {
   let start = 0;

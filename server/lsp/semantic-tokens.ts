@@ -1,3 +1,4 @@
+import type { SemanticTokens } from "vscode-languageserver";
 import { SemanticTokensBuilder } from "vscode-languageserver";
 import { nameIndex } from "../../language/edit/names.ts";
 import { outlineOf } from "../../language/edit/outline.ts";
@@ -12,17 +13,21 @@ const legend = {
 
 /** Says what each word is where the grammar of colours, which sees one line at a time, cannot know. */
 export const semanticTokens: Feature = {
-  capabilities: { semanticTokensProvider: { legend, full: true, range: false } },
+  capabilities: { semanticTokensProvider: { legend, full: true, range: true } },
   register({ connection, session }) {
-    connection.languages.semanticTokens.on(async ({ textDocument }) => {
+    const tokensOf = async (address: string, isWanted: (line: number) => boolean): Promise<SemanticTokens> => {
       const builder = new SemanticTokensBuilder();
-      const current = await session.current(textDocument.uri);
+      const current = await session.current(address);
       if (current === undefined) return builder.build();
       const names = nameIndex(current.designs).all.filter((one) => one.span.uri === current.uri);
       for (const { line, column, length, type, declaration } of typedTokens(outlineOf(current.text), names)) {
-        builder.push(line, column, length, tokenTypes.indexOf(type), declaration ? 1 : 0);
+        if (isWanted(line)) builder.push(line, column, length, tokenTypes.indexOf(type), declaration ? 1 : 0);
       }
       return builder.build();
-    });
+    };
+    connection.languages.semanticTokens.on(({ textDocument }) => tokensOf(textDocument.uri, () => true));
+    connection.languages.semanticTokens.onRange(({ textDocument, range: { start, end } }) =>
+      tokensOf(textDocument.uri, (line) => start.line <= line && line <= end.line),
+    );
   },
 };

@@ -10,9 +10,9 @@ export const signatureHelp: Feature = {
   capabilities: { signatureHelpProvider: { triggerCharacters: [" "], retriggerCharacters: [" ", ","] } },
   register({ connection, session }) {
     connection.onSignatureHelp(async ({ textDocument, position }): Promise<SignatureHelp | null> => {
-      const current = await session.current(textDocument.uri);
-      if (current === undefined) return null;
-      const found = signaturesAt(outlineOf(current.text), offsetAt(current.text, position));
+      const text = session.file(textDocument.uri)?.text ?? (await session.current(textDocument.uri))?.text;
+      if (text === undefined) return null;
+      const found = signaturesAt(outlineOf(text), offsetAt(text, position));
       if (found === undefined) return null;
       return {
         signatures: found.all.map(({ form, means, parts, active }) => ({

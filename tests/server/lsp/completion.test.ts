@@ -108,3 +108,20 @@ test("the form of the property being written, with the word that comes next", as
   expect((form!.documentation as MarkupContent).value).toContain("which length if not the longest");
   expect(await desk.ask("textDocument/signatureHelp", "property")).toBeNull();
 });
+
+test("while someone types, the text is that of the moment; names follow with the next check", async () => {
+  const desk = await bench("inches\nsheet ply { called 3/4 }\nbox for a { «» }\n");
+  const typed = "inches\nsheet ply { called 3/4 }\nsheet thin { called 1/4 }\nbox for a { sides  bottom ply }\n";
+  desk.editor.change(mainFile, typed, 2);
+  const ask = async (character: number) => {
+    const list = await desk.editor.connection.sendRequest<CompletionList>("textDocument/completion", {
+      textDocument: { uri: mainFile },
+      position: { line: 3, character },
+    });
+    return list.items.map(({ label }) => label);
+  };
+  expect(await ask("box for a { sides ".length)).toContain("ply");
+  await desk.editor.diagnosticsOf(mainFile, 2);
+  expect(await ask("box for a { sides ".length)).toEqual(expect.arrayContaining(["ply", "thin"]));
+  expect(await ask("box for a { sides  bottom ply ".length)).not.toContain("bottom");
+});

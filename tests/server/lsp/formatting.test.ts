@@ -32,6 +32,16 @@ test("some lines of it, and no others", async () => {
   expect(edited(shop.text, edits)).toBe(shop.text.replace("wide   20", "  wide 20"));
 });
 
+test("several selections at once, two of one line", async () => {
+  const shop = await bench(text);
+  const line = (at: number) => ({ start: { line: at, character: 0 }, end: { line: at, character: 3 } });
+  const ranges = [line(2), line(5), line(5)];
+  const edits = await shop.askFile<TextEdit[]>("textDocument/rangesFormatting", { options, ranges });
+  expect(edited(shop.text, edits)).toBe(
+    shop.text.replace("wide   20", "  wide 20").replace("\nstiles 2", "\n    stiles 2"),
+  );
+});
+
 test("the line of a bracket just typed, and the line before a new one", async () => {
   const shop = await bench(text);
   const bracket = await shop.ask<TextEdit[]>("textDocument/onTypeFormatting", "bracket", { ch: "}", options });

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { Hover, InlayHint, MarkupContent } from "vscode-languageserver-protocol";
+import { inProcess } from "../editor.ts";
 import { bench } from "./cursors.ts";
 
 /** Sizes worked out by hand: 5 1/2 − 23/32 (the bottom under it) = 4 25/32; 30 − 2 × 23/32 − 8 = 20 9/16; 15 1/2 − 2 × 1/2 = 14 1/2; 6 − 1/4 − 1/4 = 5 1/2; 22 − 1/2 leaves room for the 20. */
@@ -91,6 +92,26 @@ test("settings take hints away, at once", async () => {
   settings["shares"] = false;
   await shop.editor.connection.sendNotification("workspace/didChangeConfiguration", { settings: {} });
   expect(await labels()).toEqual([]);
+});
+
+test("an editor that shows hints is told when settings, or a file that others use, change them", async () => {
+  const editor = await inProcess(
+    { readDisk: async () => undefined },
+    { folders: ["file:///shop"], capabilities: { workspace: { inlayHint: { refreshSupport: true } } } },
+  );
+  let asked = 0;
+  editor.connection.onRequest("workspace/inlayHint/refresh", () => {
+    asked++;
+    return null;
+  });
+  editor.open("file:///shop/rack.scant", "inches\nlet gap = 3/32\n");
+  editor.open("file:///shop/main.scant", 'inches\nuse "rack.scant"\nopening a { wide 20 - gap }\n');
+  await editor.diagnosticsOf("file:///shop/main.scant", 1);
+  await editor.connection.sendNotification("workspace/didChangeConfiguration", { settings: {} });
+  await editor.until("a refresh after the settings", () => 0 < asked);
+  const before = asked;
+  editor.change("file:///shop/rack.scant", "inches\nlet gap = 1/8\n", 2);
+  await editor.until("a refresh after the used file", () => before < asked);
 });
 
 test("what the seasons do to a solid panel, what a shelf may span, and how far a door opens", async () => {

@@ -62,6 +62,16 @@ describe("one text, many cursors", () => {
     expect(await places(shop, "textDocument/definition", "read")).toEqual([]);
   });
 
+  test("from an opening to what fills it", async () => {
+    const shop = await bench(job, { "rack.scant": rack });
+    const found = await places(shop, "textDocument/implementation", "single");
+    expect(found.map((place) => place.trimEnd())).toEqual([
+      "main.scant:16 box for tray-1 to tray-4",
+      "main.scant:18 front for tray-3",
+    ]);
+    expect(await places(shop, "textDocument/implementation", "stock")).toEqual([]);
+  });
+
   test("references hold every use, in other files and inside ranges too", async () => {
     const shop = await bench(job, {
       "rack.scant": rack,

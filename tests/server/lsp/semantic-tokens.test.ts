@@ -123,3 +123,12 @@ test("a word of the language that is a name here is told apart, and where a name
     ],
   ]);
 });
+
+test("some lines alone, their first token placed from the beginning of the file", async () => {
+  const shop = await bench("let gap = 3/32\nsheet ply { called 3/4 }\nlet two = 2\n");
+  const all = await shop.askFile<SemanticTokens>("textDocument/semanticTokens/full");
+  const range = { start: { line: 1, character: 0 }, end: { line: 1, character: 5 } };
+  const { data } = await shop.askFile<SemanticTokens>("textDocument/semanticTokens/range", { range });
+  // `let gap = 3/32` are four; the line below has four as well.
+  expect(data).toEqual(all.data.slice(20, 40));
+});
