@@ -59,6 +59,10 @@ interface Source {
   last: RodAnswer | undefined;
 }
 
+/** A drawing that takes longer is not made while typing goes on; but it never waits longer than this. */
+const LONG_MS = 40;
+const MOST_REST_MS = 600;
+
 export function createRodController(port: RodPort): RodController {
   let source: Source | undefined;
   let candidate: Source | undefined;
@@ -68,6 +72,9 @@ export function createRodController(port: RodPort): RodController {
   /** The drawing the page has open; `undefined` while it shows none. */
   let wanted: string | undefined;
   let drawn: DrawingsAnswer | undefined;
+  /** Milliseconds that the last drawing took. */
+  let drawingTook = 0;
+  let drawTimer: ReturnType<typeof setTimeout> | undefined;
   let wantedPart: BenchPart | undefined;
   const bench = createBenchController(port, post);
 
@@ -97,7 +104,9 @@ export function createRodController(port: RodPort): RodController {
     const asked = source;
     const id = wanted;
     if (asked === undefined || id === undefined || !listening || !port.wantsDrawings()) return;
+    const began = Date.now();
     const answer = await port.requestDrawings(asked.uri, id).catch(() => undefined);
+    drawingTook = Date.now() - began;
     if (answer === undefined || asked !== source || id !== wanted) return;
     drawn = answer;
     post({ type: "drawings", answer });
@@ -109,8 +118,15 @@ export function createRodController(port: RodPort): RodController {
     // The page has made its rows anew where they changed, and does not know which of them were marked.
     marked = [];
     mark();
-    pullDrawing();
+    drawSoon();
     bench.changed();
+  }
+
+  /** Where drawings take long, the list must not wait for them: they follow once nothing has changed for twice as long. */
+  function drawSoon(): void {
+    clearTimeout(drawTimer);
+    if (drawingTook < LONG_MS) pullDrawing();
+    else drawTimer = setTimeout(pullDrawing, Math.min(MOST_REST_MS, 2 * drawingTook));
   }
 
   function nowShows(uri: string): void {
@@ -194,6 +210,7 @@ export function createRodController(port: RodPort): RodController {
     searched: bench.searched,
     hidden: () => {
       listening = false;
+      clearTimeout(drawTimer);
       bench.hidden();
     },
     receive: (message) => {

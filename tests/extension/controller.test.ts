@@ -10,7 +10,13 @@ const RACK = "file:///rack.scant";
 const NEXT = "file:///next.scant";
 
 /** A controller whose requests a test answers, by their number, when it likes. */
-function setUp(options: { readonly drawings?: DrawingsAnswer; readonly wantsDrawings?: boolean } = {}) {
+function setUp(
+  options: {
+    readonly drawings?: DrawingsAnswer;
+    readonly wantsDrawings?: boolean;
+    readonly drawingsTake?: number;
+  } = {},
+) {
   const drawingsAsked: { readonly uri: string; readonly id: string }[] = [];
   const posted: HostMessage[] = [];
   const revealed: Target[] = [];
@@ -24,7 +30,8 @@ function setUp(options: { readonly drawings?: DrawingsAnswer; readonly wantsDraw
       }),
     requestDrawings: (uri, id) => {
       drawingsAsked.push({ uri, id });
-      return Promise.resolve(options.drawings);
+      if (options.drawingsTake === undefined) return Promise.resolve(options.drawings);
+      return new Promise((resolve) => setTimeout(() => resolve(options.drawings), options.drawingsTake));
     },
     wantsDrawings: () => options.wantsDrawings ?? true,
     requestBench: () => Promise.resolve(undefined),
@@ -292,6 +299,23 @@ describe("drawings", () => {
     await reply(2, answer(3));
     expect(drawingsAsked).toHaveLength(2);
     expect(posted.filter(({ type }) => type === "drawings")).toHaveLength(2);
+  });
+
+  test("that take long follow once typing has stopped, and only the last is made", async () => {
+    const { controller, drawingsAsked, reply } = setUp({ drawings, drawingsTake: 60 });
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, answer(1));
+    controller.receive({ type: "draw", id: "" });
+    await new Promise((wake) => setTimeout(wake, 100));
+    expect(drawingsAsked).toHaveLength(1);
+    for (const version of [2, 3, 4]) {
+      controller.changed(JOB, version);
+      await reply(version - 1, answer(version));
+    }
+    expect(drawingsAsked).toHaveLength(1);
+    await new Promise((wake) => setTimeout(wake, 400));
+    expect(drawingsAsked).toHaveLength(2);
   });
 
   test("lead to where their parts are written, and a part that is not drawn leads nowhere", async () => {
