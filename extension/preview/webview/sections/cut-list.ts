@@ -44,10 +44,18 @@ export function createCutList(host: SectionHost, startRow: string): CutList {
     () => createBatch(() => createRow(walk, host, (row, data) => rows.set(row, data))),
     head,
   );
+  let broughtIntoView: string | undefined;
   element.hidden = true;
   return {
     element,
-    mark: (rows) => markRows(table, rows),
+    mark: (rows) => {
+      markRows(table, rows);
+      // Who has scrolled elsewhere while typing on one line is not called back with every key; nor is the page laid out
+      // for it once more.
+      const [first] = rows;
+      if (first !== undefined && first !== broughtIntoView) bringIntoView(table);
+      broughtIntoView = first;
+    },
     update: (view) => {
       markRows(table, []);
       element.hidden = view.batches.length === 0;
@@ -60,6 +68,10 @@ export function createCutList(host: SectionHost, startRow: string): CutList {
   };
 }
 
+function bringIntoView(table: HTMLElement): void {
+  table.querySelector("tr[aria-current]")?.scrollIntoView({ block: "nearest" });
+}
+
 function markRows(table: HTMLElement, ids: readonly string[]): void {
   const rows = [...table.querySelectorAll<HTMLElement>("tr[data-part]")];
   const marked = rows.filter((row) => ids.includes(row.getAttribute("data-part") ?? ""));
@@ -67,7 +79,6 @@ function markRows(table: HTMLElement, ids: readonly string[]): void {
     if (marked.includes(row)) row.setAttribute("aria-current", "true");
     else row.removeAttribute("aria-current");
   }
-  marked[0]?.scrollIntoView({ block: "nearest" });
 }
 
 function heading(column: (typeof COLUMNS)[number]): HTMLElement {
