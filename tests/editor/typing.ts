@@ -145,6 +145,32 @@ async function spotOf(page: Page, text: string): Promise<{ readonly x: number; r
   );
 }
 
+/** What is proposed at the cursor, asking for it; rejects when nothing is. */
+export async function suggestions(page: Page): Promise<readonly string[]> {
+  const rows = suggestionRows(page);
+  return eventually("proposals", async () => {
+    if (!(await rows.first().isVisible())) await page.keyboard.press("Control+Space");
+    await rows.first().waitFor({ timeout: 5000 });
+    const labels = await rows.evaluateAll((found) => found.map((row) => row.getAttribute("aria-label") ?? ""));
+    return 0 < labels.length ? labels : undefined;
+  });
+}
+
+/** Takes the first proposal at the cursor whose label fits. */
+export async function takeSuggestion(page: Page, label: RegExp): Promise<void> {
+  const rows = suggestionRows(page);
+  const found = await eventually(`a proposal ${label}`, async () => {
+    const index = (await suggestions(page)).findIndex((each) => label.test(each));
+    return 0 <= index ? index : undefined;
+  });
+  await rows.nth(found).click();
+  await rows.first().waitFor({ state: "hidden", timeout: PATIENCE_MS });
+}
+
+function suggestionRows(page: Page): Locator {
+  return page.locator(`${ACTIVE} .suggest-widget.visible .monaco-list-row, .suggest-widget.visible .monaco-list-row`);
+}
+
 /** The titles that the quick fix menu offers at the cursor, closing it again; empty when there are none. */
 export async function quickFixes(page: Page): Promise<readonly string[]> {
   const titles = await openQuickFixes(page);
