@@ -72,6 +72,8 @@ export function createRodController(port: RodPort): RodController {
   /** The drawing the page has open; `undefined` while it shows none. */
   let wanted: string | undefined;
   let drawn: DrawingsAnswer | undefined;
+  /** What the page was last told to show, as a text; `undefined` when it shows something else. */
+  let onPage: string | undefined;
   /** Milliseconds that the last drawing took. */
   let drawingTook = 0;
   let drawTimer: ReturnType<typeof setTimeout> | undefined;
@@ -114,9 +116,15 @@ export function createRodController(port: RodPort): RodController {
 
   function show(shown: Source, answer: RodAnswer): void {
     shown.last = answer;
-    post({ type: "show", view: answer.view, stale: answer.stale, broken: answer.broken });
-    // The page has made its rows anew where they changed, and does not know which of them were marked.
-    marked = [];
+    const { view, stale, broken } = answer;
+    const text = JSON.stringify([view, stale, broken]);
+    // Most keys change nothing on the rod, and the page shares its thread with the text that is typed.
+    if (text !== onPage) {
+      post({ type: "show", view, stale, broken });
+      // The page has made its rows anew where they changed, and does not know which of them were marked.
+      marked = [];
+    }
+    onPage = listening ? text : undefined;
     mark();
     drawSoon();
     bench.changed();
@@ -142,6 +150,7 @@ export function createRodController(port: RodPort): RodController {
   }
 
   function post(message: HostMessage): void {
+    if (message.type === "begin" || message.type === "offline") onPage = undefined;
     if (listening) port.post(message);
   }
 
@@ -160,6 +169,8 @@ export function createRodController(port: RodPort): RodController {
 
   function listen(): void {
     listening = true;
+    onPage = undefined;
+    marked = [];
     if (!port.wantsDrawings()) post({ type: "undrawn" });
     // What was last seen is there at once; what has changed since follows.
     if (source?.last !== undefined) show(source, source.last);

@@ -240,6 +240,26 @@ describe("which file is on the rod", () => {
   });
 });
 
+describe("a rod that is as it was", () => {
+  test("is not sent again, but is after the page was made anew, and to take back that the server is away", async () => {
+    const { controller, posted, reply } = setUp();
+    controller.open(JOB);
+    controller.receive({ type: "ready" });
+    await reply(0, answer(1, "same"));
+    controller.changed(JOB, 2);
+    await reply(1, answer(2, "same"));
+    expect(titles(posted)).toEqual(["same"]);
+    controller.changed(JOB, 3);
+    await reply(2, new Error("away"));
+    controller.changed(JOB, 4);
+    await reply(3, answer(4, "same"));
+    expect(titles(posted)).toEqual(["same", "offline", "same"]);
+    controller.receive({ type: "ready" });
+    await reply(4, answer(4, "same"));
+    expect(titles(posted)).toEqual(["same", "offline", "same", "same"]);
+  });
+});
+
 describe("from the text to the rows", () => {
   const rows = [row("a"), row("b", { target: { ...row("b").target, line: 8, endLine: 9 } })];
   const placed: RodAnswer = { version: 1, stale: false, view: rodOf(rows), broken: [] };
@@ -263,7 +283,7 @@ describe("from the text to the rows", () => {
     controller.receive({ type: "ready" });
     await reply(0, placed);
     controller.changed(JOB, 2);
-    await reply(1, { ...placed, version: 2 });
+    await reply(1, { ...placed, version: 2, view: rodOf(rows, { title: "later" }) });
     expect(posted.map(({ type }) => type)).toEqual(["show", "mark", "show", "mark"]);
     controller.cursor(undefined);
     expect(marks(posted).at(-1)).toEqual([]);
