@@ -62,17 +62,20 @@ const groups: readonly Group[] = [
 const begin = "<!-- made by npm run trust: begin -->";
 const end = "<!-- made by npm run trust: end -->";
 
-const before = existsSync(page) ? readFileSync(page, "utf8") : "";
-const made = groups.flatMap((group) => {
-  if ((only === undefined && group.name === "mutation") || (only !== undefined && only !== group.name))
-    return keptLines(group);
+const made = new Map<Group, readonly string[]>();
+for (const group of groups) {
+  if ((only === undefined && group.name === "mutation") || (only !== undefined && only !== group.name)) continue;
   console.log(`${group.name}: ${group.command}`);
-  return group.rows().map((row) => {
-    console.log(`  ${row.what}: ${row.result}${row.holds === false ? "  NOT MET" : ""}`);
-    return lineOf(row, group);
-  });
-});
-if (!quick) writeFileSync(page, pageWith(made));
+  const rows = group.rows();
+  for (const { what, result, holds } of rows) console.log(`  ${what}: ${result}${holds === false ? "  NOT MET" : ""}`);
+  made.set(
+    group,
+    rows.map((row) => lineOf(row, group)),
+  );
+}
+// Read only now: another run may have written its rows meanwhile.
+const before = existsSync(page) ? readFileSync(page, "utf8") : "";
+if (!quick) writeFileSync(page, pageWith(groups.flatMap((group) => made.get(group) ?? keptLines(group))));
 
 function bench(name: string, command: string): Group {
   return {
