@@ -22,7 +22,7 @@ describe("texts that were once borne badly", () => {
 });
 
 describe("texts of a hundred thousand characters in one line", () => {
-  const texts = [0, 1, 2, 3].map((index) => {
+  const texts = [0, 1].map((index) => {
     const random = caseOf(seed, index);
     const pieces: string[] = [];
     for (let length = 0; length < 100_000; length += pieces.at(-1)!.length) {

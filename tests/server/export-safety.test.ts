@@ -10,7 +10,7 @@ import { fits } from "./texts.ts";
 import { twoTexts } from "./two-texts.ts";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
-const kills = 12;
+const kills = 8;
 const seed = seedOfRun();
 
 test(`killed ${kills} times while it writes, seed ${seed}: the file is the old one or the new one`, {
