@@ -42,7 +42,12 @@ async function chooseLines(lines: readonly string[]): Promise<readonly string[] 
   const title = vscode.l10n.t("Offcuts Worth Keeping");
   const placeHolder = vscode.l10n.t("Write them down once they are cut: from then on every plan counts them as stock.");
   const items = lines.map((label) => ({ label, picked: true }));
-  const chosen = await vscode.window.showQuickPick(items, { canPickMany: true, title, placeHolder });
+  const chosen = await vscode.window.showQuickPick(items, {
+    canPickMany: true,
+    ignoreFocusOut: true,
+    title,
+    placeHolder,
+  });
   return chosen?.map(({ label }) => label);
 }
 

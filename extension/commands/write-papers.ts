@@ -41,7 +41,12 @@ async function chooseKinds(host: Host, last: readonly PaperKind[]): Promise<read
   }
   const title = vscode.l10n.t("Shop Papers");
   const placeHolder = vscode.l10n.t("Which papers are wanted?");
-  const chosen = await vscode.window.showQuickPick(items, { canPickMany: true, title, placeHolder });
+  const chosen = await vscode.window.showQuickPick(items, {
+    canPickMany: true,
+    ignoreFocusOut: true,
+    title,
+    placeHolder,
+  });
   return chosen?.flatMap((item) => choices.find(({ label }) => label === item.label)?.kind ?? []);
 }
 

@@ -163,10 +163,15 @@ export function planText(context: Context, plan: CutPlan): string {
 function stockLines(context: Context, one: StockPlan): readonly string[] {
   const noun = one.stock.kind === "board" ? "board" : "sheet";
   const count = `${one.used} ${noun}${one.used === 1 ? "" : "s"}`;
-  const verdict = one.proven ? "no fewer is possible" : `not proven; at least ${one.lowerBound}`;
+  // A plan may be the cheapest of several sizes of sheet and still not the one of fewest.
+  const fewest = one.stock.kind === "sheet" && one.used <= one.lowerBound;
+  const proof = !one.proven
+    ? `not proven; at least ${one.lowerBound}`
+    : fewest
+      ? "no fewer is possible"
+      : "no cheaper purchase is possible";
   const cost = one.cost === undefined || one.cost === 0 ? "" : `; ${one.cost.toFixed(2)} in all`;
   const rack = one.inRack === 0 ? "" : `; ${one.inRack} in the rack, ${Math.max(0, one.used - one.inRack)} to buy`;
-  const proof = one.stock.kind === "board" && one.proven ? "no cheaper purchase is possible" : verdict;
   const head = wrapped(`${one.stock.name}: ${count}; ${proof}${rack}${cost}`, 80);
   const sheets = one.sheets.flatMap((sheet) => {
     const marks = new Map<string, number>();
