@@ -91,6 +91,18 @@ describe("order", () => {
     });
   });
 
+  test("nothing is less than itself, and nought is not positive", () => {
+    for (const value of [zero, one, ratio(-3, 4), ratio(10n ** 40n, 7)]) {
+      expect(compare(value, { ...value })).toBe(0);
+      expect(less(value, { ...value })).toBe(false);
+      expect(equal(value, { ...value })).toBe(true);
+    }
+    expect([zero, ratio(1, 9), ratio(-1, 9)].map(isPositive)).toEqual([false, true, false]);
+    expect([zero, ratio(1, 9), ratio(-1, 9)].map(isZero)).toEqual([true, false, false]);
+    // Of one fraction only the part above or below the line is the same.
+    expect(equal(ratio(1, 3), ratio(2, 3)) || equal(ratio(2, 3), ratio(2, 5))).toBe(false);
+  });
+
   test("smallest and largest are of the list and bound it", () => {
     fc.assert(
       fc.property(rational, fc.array(rational, { maxLength: 6 }), (first, rest) => {
@@ -135,9 +147,30 @@ describe("texts and doubles", () => {
     ["6/8", ratio(3, 4)],
   ])("%s is read", (text, value) => expect(parseRational(text)).toEqual(value));
 
-  test.each(["", "-", "1.", "1e3", "1 2", "3/-4", "a", "--1", "1/2/3", "."])("%j is not a number", (text) =>
-    expect(parseRational(text)).toBeUndefined(),
+  test.each(["", "-", "1.", "1e3", "1 2", "3/-4", "a", "--1", "1/2/3", ".", "x12", "12x", "x.5", ".5x", "3/", " 1"])(
+    "%j is not a number",
+    (text) => expect(parseRational(text)).toBeUndefined(),
   );
+
+  test("beyond what a double holds exactly, fractions are still in lowest terms", () => {
+    const edge = 2n ** 53n;
+    for (const far of [edge - 1n, edge, edge + 1n, 2n ** 80n + 1n]) {
+      expect(fraction(far * 6n, far * 4n)).toEqual({ n: 3n, d: 2n });
+      expect(fraction(-far * 6n, far * 4n)).toEqual({ n: -3n, d: 2n });
+      expect(fraction(far, far * far)).toEqual({ n: 1n, d: far });
+      expect(fraction(0n, far)).toEqual(zero);
+    }
+  });
+
+  test("doubles of numbers above and below a thousand bits", () => {
+    const bits = 2n ** 1000n;
+    expect(toNumber({ n: bits - 1n, d: bits - 1n })).toBe(1);
+    expect(toNumber(ratio(-7, 2))).toBe(-3.5);
+    expect(toNumber({ n: bits * 5n, d: 2n * bits })).toBe(2.5);
+    expect(toNumber({ n: -bits * 5n, d: 2n * bits })).toBe(-2.5);
+    expect(toNumber({ n: 3n, d: bits * 2n })).toBe(0);
+    expect(toNumber({ n: bits * 2n ** 200n, d: bits * 2n ** 198n + 1n })).toBeCloseTo(4, 9);
+  });
 
   test("the nearest double is near, and finite for numbers of a thousand digits", () => {
     expect(toNumber(ratio(1, 3))).toBeCloseTo(1 / 3, 15);
