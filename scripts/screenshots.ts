@@ -68,7 +68,7 @@ async function takeDrawing(editor: EditorSession): Promise<void> {
   await setTheme(editor, "dark");
   const rod = webview(page);
   await rod.locator(".drawings summary").first().click();
-  await rod.locator(".pane svg").waitFor();
+  await rod.locator(".drawings .pane svg").waitFor();
   await rod.locator(".drawing-bar").scrollIntoViewIfNeeded();
   await rod.locator(".drawing-bar").evaluate((bar) => bar.scrollIntoView({ block: "start" }));
   await take(editor, "drawing");

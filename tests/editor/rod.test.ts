@@ -48,10 +48,10 @@ test("the drawings can be looked at closer, and a part leads to where it is writ
   await runCommand(page, "Scantling: Open the Rod");
   const rod = webview(page);
   await rod.locator(".drawings summary").first().click();
-  const drawing = rod.locator(".pane svg");
+  const drawing = rod.locator(".drawings .pane svg");
   await drawing.waitFor();
   const whole = await drawing.getAttribute("viewBox");
-  await rod.locator(".pane").focus();
+  await rod.locator(".drawings .pane").focus();
   for (const key of ["+", "+", "Shift+ArrowRight"]) await page.keyboard.press(key);
   const near = await drawing.getAttribute("viewBox");
   expect(Number(near?.split(" ")[2])).toBeLessThan(Number(whole?.split(" ")[2]));
@@ -75,9 +75,9 @@ test("the rod is sound for those who do not see it, or not well, in four themes"
   await openFile(page, FILE);
   await runCommand(page, "Scantling: Open the Rod");
   await webview(page).locator("tr[data-part]").first().waitFor();
-  if (!(await webview(page).locator(".pane svg").isVisible()))
+  if (!(await webview(page).locator(".drawings .pane svg").isVisible()))
     await webview(page).locator(".drawings summary").first().click();
-  await webview(page).locator(".pane svg").waitFor();
+  await webview(page).locator(".drawings .pane svg").waitFor();
   const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   for (const theme of ["light", "dark", "high contrast", "high contrast light"] as const) {
     await setTheme(session, theme);
