@@ -124,6 +124,7 @@ function testRows(path: string, env: Readonly<Record<string, string>>): readonly
   const counted = tests.filter(({ fullName }) => /seed \d+|\d+ (times|keys)/.test(fullName));
   const others = tests.filter((one) => !counted.includes(one));
   const passed = others.filter(({ status }) => status === "passed").length;
+  const missed = others.filter(({ status }) => status !== "passed").map(({ fullName }) => fullName.trim());
   return [
     ...counted.map(({ fullName, status, duration }) => ({
       what: fullName.trim(),
@@ -136,7 +137,7 @@ function testRows(path: string, env: Readonly<Record<string, string>>): readonly
       : [
           {
             what: `${counted.length === 0 ? "" : "other "}tests in ${path}`,
-            result: `${passed} of ${others.length} pass`,
+            result: `${passed} of ${others.length} pass${missed.length === 0 ? "" : `; not: ${missed.join("; ")}`}`,
             aim: "all pass",
             holds: passed === others.length,
           },

@@ -33,6 +33,8 @@ export const byAbility: ReadonlyMap<string, Make> = new Map<string, Make>([
   ["hoverProvider", atPlace("textDocument/hover")],
   ["definitionProvider", atPlace("textDocument/definition")],
   ["declarationProvider", atPlace("textDocument/declaration")],
+  ["implementationProvider", atPlace("textDocument/implementation")],
+  ["typeDefinitionProvider", atPlace("textDocument/typeDefinition")],
   ["documentHighlightProvider", atPlace("textDocument/documentHighlight")],
   ["completionProvider", atPlace("textDocument/completion")],
   ["signatureHelpProvider", atPlace("textDocument/signatureHelp")],
@@ -84,7 +86,10 @@ export const byAbility: ReadonlyMap<string, Make> = new Map<string, Make>([
   ],
   [
     "documentRangeFormattingProvider",
-    ({ uri, range }) => [{ method: "textDocument/rangeFormatting", params: { textDocument: { uri }, range, options } }],
+    ({ uri, range }) => [
+      { method: "textDocument/rangeFormatting", params: { textDocument: { uri }, range, options } },
+      { method: "textDocument/rangesFormatting", params: { textDocument: { uri }, ranges: [range, range], options } },
+    ],
   ],
   [
     "documentOnTypeFormattingProvider",
