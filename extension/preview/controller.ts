@@ -2,7 +2,14 @@ import type { Target } from "../../language/view/types.ts";
 import type { CutTick, DrawingsAnswer, PlanSearchedParams, RodAnswer } from "../../server/protocol.ts";
 import { type BenchPort, createBenchController } from "./bench-controller.ts";
 import { targetOfDrawn } from "./drawn-target.ts";
-import { type BenchPart, type DrawnOn, type HostMessage, type PageMessage, targetOfRow } from "./messages.ts";
+import {
+  type BenchPart,
+  type Drawn,
+  type DrawnOn,
+  type HostMessage,
+  type PageMessage,
+  targetOfRow,
+} from "./messages.ts";
 import { oneAtATime } from "./one-at-a-time.ts";
 import { type CursorLine, rowsAt } from "./rows-at.ts";
 
@@ -44,6 +51,8 @@ export interface RodController {
   restarted(): void;
   /** Opens a part on the page, as soon as there is one. */
   openPart(part: BenchPart): void;
+  /** Opens a drawing at an item of it, as soon as there is a page. */
+  openDrawn(drawn: Drawn): void;
   /** The server says how the search for a plan gets on. */
   searched(search: PlanSearchedParams): void;
   /** The cursor is now here, or in no build file. */
@@ -78,6 +87,7 @@ export function createRodController(port: RodPort): RodController {
   let drawingTook = 0;
   let drawTimer: ReturnType<typeof setTimeout> | undefined;
   let wantedPart: BenchPart | undefined;
+  let wantedDrawn: Drawn | undefined;
   const bench = createBenchController(port, post);
 
   const pull = oneAtATime(async () => {
@@ -177,6 +187,8 @@ export function createRodController(port: RodPort): RodController {
     if (source === undefined) post({ type: "begin" });
     if (wantedPart !== undefined) post({ type: "openPart", part: wantedPart });
     wantedPart = undefined;
+    if (wantedDrawn !== undefined) post({ type: "openDrawn", drawn: wantedDrawn });
+    wantedDrawn = undefined;
     pull();
     pullCandidate();
   }
@@ -184,6 +196,11 @@ export function createRodController(port: RodPort): RodController {
   function openPart(part: BenchPart): void {
     if (listening) post({ type: "openPart", part });
     else wantedPart = part;
+  }
+
+  function openDrawn(at: Drawn): void {
+    if (listening) post({ type: "openDrawn", drawn: at });
+    else wantedDrawn = at;
   }
 
   function drawnOn(on: DrawnOn): string {
@@ -218,6 +235,7 @@ export function createRodController(port: RodPort): RodController {
       mark();
     },
     openPart,
+    openDrawn,
     searched: bench.searched,
     hidden: () => {
       listening = false;

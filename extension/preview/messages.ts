@@ -36,6 +36,8 @@ export type HostMessage =
   | { readonly type: "searched"; readonly search: SearchState }
   /** Open this part and bring it into view. */
   | { readonly type: "openPart"; readonly part: BenchPart }
+  /** Open this drawing and bring the item of it into view. */
+  | { readonly type: "openDrawn"; readonly drawn: Drawn }
   /** No drawings are wanted in this window. */
   | { readonly type: "undrawn" }
   /** The language server is not answering; what is shown stays. */
@@ -59,6 +61,12 @@ export type PageMessage =
   | { readonly type: "keep" }
   /** So many pieces of the row with this mark, and this id, have been cut; below nought they are taken off again. */
   | { readonly type: "tick"; readonly mark: string; readonly row: string; readonly count: number };
+
+/** An item of a drawing, both by their ids. */
+export interface Drawn {
+  readonly drawing: string;
+  readonly item: string;
+}
 
 /** Which of the two drawings on the rod. */
 export type DrawnOn = "drawings" | "plan";
@@ -105,6 +113,11 @@ export function readHostMessage(data: unknown): HostMessage | undefined {
   }
   if (data.type === "searched")
     return isSearchState(data.search) ? { type: "searched", search: data.search } : undefined;
+  if (data.type === "openDrawn") {
+    const { drawn } = data;
+    if (!isRecord(drawn) || !isString(drawn.drawing) || !isString(drawn.item)) return undefined;
+    return { type: "openDrawn", drawn: { drawing: drawn.drawing, item: drawn.item } };
+  }
   if (data.type === "openPart") return isBenchPart(data.part) ? { type: "openPart", part: data.part } : undefined;
   if (data.type !== "show" || typeof data.stale !== "boolean" || !isRodView(data.view)) return undefined;
   if (!isList(data.broken, isString)) return undefined;

@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import type { Target } from "../../language/view/types.ts";
 import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
-import { type BenchPart, readPageMessage, readSavedState } from "./messages.ts";
+import { type BenchPart, type Drawn, readPageMessage, readSavedState } from "./messages.ts";
 import { createNonce, pageHtml } from "./page-html.ts";
 import type { CursorLine } from "./rows-at.ts";
 
@@ -15,6 +15,8 @@ export interface Rod extends vscode.Disposable {
   open(uri: vscode.Uri): void;
   /** As `open`, with a part of it opened and in view. */
   openPart(uri: vscode.Uri, part: BenchPart): void;
+  /** As `open`, with a drawing opened and an item of it in view, both by their ids. */
+  openDrawn(uri: vscode.Uri, drawn: Drawn): void;
 }
 
 /** Makes the rod ready to be opened, and to come back after the window has been closed. */
@@ -100,6 +102,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
   return {
     open,
     openPart: (uri, part) => open(uri).openPart(part),
+    openDrawn: (uri, drawn) => open(uri).openDrawn(drawn),
     dispose: () => {
       subscriptions.dispose();
       current?.panel.dispose();

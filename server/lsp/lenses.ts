@@ -4,7 +4,7 @@ import type { Feature, Server } from "./feature.ts";
 import { rangeOf } from "./places.ts";
 import { sceneAt } from "./scene.ts";
 
-/** The editor's command that shows what a file makes. */
+/** The editor's command that shows what a file makes, and where an item of it is drawn. */
 const openRod = "scantling.openRod";
 
 /** Says above each block how many parts it gives, and opens the rod on it. */
@@ -18,8 +18,13 @@ export const lenses: Feature = {
 async function lensesIn(server: Server, uri: string): Promise<CodeLens[]> {
   const scene = await sceneAt(server, uri);
   if (scene === undefined) return [];
-  return lensesOf(scene).map(({ span, title }) => ({
+  const address = server.session.addressOf(scene.uri);
+  return lensesOf(scene).map(({ span, title, drawn }) => ({
     range: rangeOf(span),
-    command: { title, command: openRod, arguments: [server.session.addressOf(scene.uri)] },
+    command: {
+      title,
+      command: openRod,
+      arguments: drawn === undefined ? [address] : [address, drawn.drawing, drawn.item],
+    },
   }));
 }

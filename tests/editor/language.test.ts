@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { eventually, PATIENCE_MS } from "./eventually.ts";
 import { useEditor } from "./harness.ts";
 import { goTo, hoverAt, lineText, save, suggestions, takeSuggestion, typeText, waitForSquiggles } from "./typing.ts";
-import { activeText, openFile, runCommand } from "./workbench.ts";
+import { activeText, openFile, runCommand, webview } from "./workbench.ts";
 
 const RACK = `inches
 sheet ply-12 { called 1/2  measures 15/32  size 48 x 96 }
@@ -88,4 +88,16 @@ test("the lens over a file leads to its rod", async () => {
   const lens = page.locator(".editor-group-container.active .codelens-decoration a", { hasText: "rod" }).first();
   await lens.click({ timeout: PATIENCE_MS });
   await page.locator(".tab", { hasText: "Rod: drawers.scant" }).waitFor({ timeout: PATIENCE_MS });
+});
+
+test("the lens over an opening leads to where it is drawn", async () => {
+  const { page } = editor();
+  await openFile(page, "drawers.scant");
+  const lens = page.locator(".editor-group-container.active .codelens-decoration a", { hasText: "drawn" }).first();
+  await lens.click({ timeout: PATIENCE_MS });
+  await webview(page).locator(".pane svg").waitFor({ timeout: PATIENCE_MS });
+  await eventually("the opening to be gone to", async () => {
+    const at = await webview(page).locator("body").evaluate("document.activeElement.getAttribute('data-id')");
+    return at === "opening left-bay";
+  });
 });

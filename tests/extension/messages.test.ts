@@ -116,6 +116,9 @@ describe("what is said of the parts beside list and drawings", () => {
     expect(readHostMessage({ type: "searched", search: { state: "lost", percent: 1 } })).toBeUndefined();
     expect(readHostMessage({ type: "openPart", part: "plan" })).toEqual({ type: "openPart", part: "plan" });
     expect(readHostMessage({ type: "openPart", part: "attic" })).toBeUndefined();
+    const openDrawn = { type: "openDrawn", drawn: { drawing: "case c/front", item: "opening b" } };
+    expect(readHostMessage(openDrawn)).toEqual(openDrawn);
+    expect(readHostMessage({ type: "openDrawn", drawn: { drawing: "case c/front" } })).toBeUndefined();
   });
 
   test("the page's wishes are read, and no others", () => {

@@ -112,6 +112,7 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
       }
       if (message.type === "searched") return bench.searched(message.search);
       if (message.type === "openPart") return bench.open(message.part);
+      if (message.type === "openDrawn") return drawings.open(message.drawn);
       if (message.type === "undrawn") return drawings.forbid();
       if (message.type === "show") {
         broken = message.broken;

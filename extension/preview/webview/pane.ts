@@ -9,6 +9,8 @@ import { type Box, fitting, moved, zoomed } from "./view-box.ts";
 export interface Pane {
   /** Puts a drawing into the pane; one of the same subject and size keeps what is the same, and the place looked at. */
   show(drawing: SVGElement): void;
+  /** Gives the part with this id the focus, and brings it into view; nothing where there is none. */
+  goTo(id: string): void;
   zoom(factor: number): void;
   fit(): void;
 }
@@ -130,6 +132,7 @@ export function createPane(element: HTMLElement, followed: (target: Element) => 
       element.style.aspectRatio = `${size.width} / ${size.height}`;
       look(whole);
     },
+    goTo: walk.goTo,
     zoom: (factor) => zoom(factor),
     fit: () => look(whole),
   };

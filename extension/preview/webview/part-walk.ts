@@ -6,6 +6,8 @@ export interface PartWalk {
   go(direction: Direction): void;
   /** Goes to the first part, or the last. */
   goToEnd(end: "first" | "last"): void;
+  /** Goes to the part with this id, if there is one. */
+  goTo(id: string): void;
   /** The part that has the focus. */
   current(): Element | undefined;
 }
@@ -30,6 +32,7 @@ export function createPartWalk(shown: () => Element | undefined, reached: (part:
 
   return {
     current,
+    goTo: (id) => settle(parts().find((part) => part.getAttribute("data-id") === id)),
     goToEnd: (end) => settle(end === "first" ? parts()[0] : parts().at(-1)),
     go: (direction) => {
       const all = parts();

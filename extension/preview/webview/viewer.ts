@@ -1,5 +1,5 @@
 import type { DrawingView } from "../../../language/draw/drawing-view.ts";
-import type { DrawingTitle, DrawnOn } from "../messages.ts";
+import type { DrawingTitle, Drawn, DrawnOn } from "../messages.ts";
 import { el, keepChildren, setText } from "./dom.ts";
 import { drawingElement } from "./drawing.ts";
 import { createPane, type Pane } from "./pane.ts";
@@ -10,6 +10,8 @@ export interface Viewer {
   readonly element: HTMLElement;
   /** The drawings there are, and the one to look at; hidden where there is none. */
   show(titles: readonly DrawingTitle[], drawing: DrawingView | null): void;
+  /** Asks for a drawing and goes to an item of it when it has come. */
+  goTo(drawn: Drawn): void;
   /** The id of the drawing that was chosen last; empty before one was. */
   chosen(): string;
 }
@@ -32,6 +34,7 @@ export function createViewer(host: SectionHost, { label, on, start, choose }: Vi
   const keepTitles = keepChildren<DrawingTitle>(choice, ({ id }) => id, createOption);
   let chosen = start;
   let shown = "";
+  let wanted: Drawn | undefined;
 
   buttons.append(...zoomButtons(pane));
   element.hidden = true;
@@ -45,9 +48,24 @@ export function createViewer(host: SectionHost, { label, on, start, choose }: Vi
   frame.addEventListener("focusin", ({ target }) => explainAt(target));
   frame.addEventListener("focusout", () => explainAt(null));
 
+  function put(drawing: DrawingView): void {
+    // Most changes of the text leave most drawings as they were.
+    if (shown === drawing.svg) return;
+    const made = drawingElement(drawing.svg);
+    if (made === undefined) return;
+    shown = drawing.svg;
+    pane.show(made);
+    tell(words, drawing);
+  }
+
   return {
     element,
     chosen: () => chosen,
+    goTo: (drawn) => {
+      wanted = drawn;
+      chosen = drawn.drawing;
+      choose(chosen);
+    },
     show: (titles, drawing) => {
       keepTitles(titles);
       element.hidden = drawing === null;
@@ -55,13 +73,10 @@ export function createViewer(host: SectionHost, { label, on, start, choose }: Vi
       choice.value = drawing.id;
       const said = `${labelOf(drawing)}. ${KEYS}`;
       if (frame.getAttribute("aria-label") !== said) frame.setAttribute("aria-label", said);
-      // Most changes of the text leave most drawings as they were.
-      if (shown === drawing.svg) return;
-      const made = drawingElement(drawing.svg);
-      if (made === undefined) return;
-      shown = drawing.svg;
-      pane.show(made);
-      tell(words, drawing);
+      put(drawing);
+      if (wanted === undefined || drawing.id !== wanted.drawing) return;
+      pane.goTo(wanted.item);
+      wanted = undefined;
     },
   };
 }

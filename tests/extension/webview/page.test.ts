@@ -626,6 +626,26 @@ describe("plan, buying, settings, sticks and dry fit", () => {
     expect(button.hidden).toBe(true);
   });
 
+  test("a drawing is opened when the host says so, and the item wanted has the focus once it is there", () => {
+    const { show, page, posted } = setUp();
+    show(rodOf([row("a")]));
+    page.receive({ type: "openDrawn", drawn: { drawing: "case c/front", item: "opening b" } });
+    expect((one(".drawings") as HTMLDetailsElement).open).toBe(true);
+    expect(posted).toContainEqual({ type: "draw", id: "case c/front" });
+    const group = (id: string): string =>
+      `<g data-id="${id}" data-uri="file:///a" data-line="1" data-column="0" data-end-line="1" data-end-column="4" role="img" aria-label="${id}"><path d="M0 0"/></g>`;
+    const drawing = {
+      id: "case c/front",
+      title: "Front",
+      scale: "1:8",
+      svg: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10" role="img">${group("opening a")}${group("opening b")}</svg>`,
+      textEquivalent: { columns: ["what"], rows: [["b"]] },
+    };
+    const titles = [{ id: drawing.id, title: drawing.title, scale: drawing.scale }];
+    page.receive({ type: "drawings", answer: { titles, drawing } });
+    expect(document.activeElement?.getAttribute("data-id")).toBe("opening b");
+  });
+
   test("a part is opened and brought into view when the host says so, and its tables lead to the text", () => {
     const { show, page, posted } = setUp();
     show(rodOf([row("a")]));

@@ -8,6 +8,7 @@ import type {
   WorkspaceEdit,
   WorkspaceSymbol,
 } from "vscode-languageserver-protocol";
+import { type DrawingsAnswer, drawings } from "../../../server/protocol.ts";
 import { bench, mainFile, textIn } from "./cursors.ts";
 
 const rack = "inches\nscrews pan-head { gauge #8  long 5/8 }\n";
@@ -109,9 +110,25 @@ test("lenses say how many pieces a block gives, and open the rod", async () => {
   const found = await shop.askFile<CodeLens[]>("textDocument/codeLens");
   const titles = found.map(({ command, range }) => `${range.start.line + 1} ${command?.title}`);
   expect(titles[0]).toMatch(/^1 Open the rod: \d+ pieces$/);
-  expect(titles.slice(1)).toEqual([expect.stringMatching(/^10 \d+ pieces$/), "23 8 pieces", "24 10 pieces"]);
-  for (const { command } of found)
-    expect(command).toMatchObject({ command: "scantling.openRod", arguments: [mainFile] });
+  const counts = titles.filter((title) => /\d+ pieces$/.test(title)).slice(1);
+  expect(counts).toEqual([expect.stringMatching(/^10 \d+ pieces$/), "23 8 pieces", "24 10 pieces"]);
+  expect(found.map(({ command }) => command?.command)).toEqual(found.map(() => "scantling.openRod"));
+  const drawn = found.filter(({ command }) => command?.title === "Show where it is drawn");
+  expect(drawn.length).toBeGreaterThan(1);
+  const others = found.filter((lens) => !drawn.includes(lens));
+  expect(others.map(({ command }) => command?.arguments)).toEqual(others.map(() => [mainFile]));
+  for (const { command, range } of drawn) {
+    const [address, drawing, item] = (command?.arguments ?? []) as readonly string[];
+    expect(address).toBe(mainFile);
+    const line = range.start.line;
+    const answer = await shop.editor.connection.sendRequest<DrawingsAnswer | null>(drawings, {
+      uri: mainFile,
+      id: drawing!,
+    });
+    expect(answer?.drawing?.id).toBe(drawing);
+    expect(answer?.drawing?.svg).toContain(`data-id="${item}"`);
+    expect(answer?.drawing?.svg).toContain(`data-line="${line}"`);
+  }
 });
 
 test("a file that gets another name is found again by those that use it", async () => {

@@ -1,4 +1,4 @@
-import type { DrawingsAnswer } from "../../messages.ts";
+import type { DrawingsAnswer, Drawn } from "../../messages.ts";
 import { el } from "../dom.ts";
 import type { Section, SectionHost } from "../section.ts";
 import { createViewer } from "../viewer.ts";
@@ -6,6 +6,8 @@ import { createViewer } from "../viewer.ts";
 /** The drawings: closed until they are wanted, then one at a time, with the same in words below. */
 export interface Drawings extends Section {
   show(answer: DrawingsAnswer): void;
+  /** Opens a drawing, and goes to an item of it when it has come. */
+  open(drawn: Drawn): void;
   /** No drawings are wanted in this window. */
   forbid(): void;
 }
@@ -36,6 +38,11 @@ export function createDrawings(host: SectionHost, startDrawing: string | undefin
     show: ({ titles, drawing }) => {
       empty.hidden = drawing !== null;
       viewer.show(titles, drawing);
+    },
+    open: (drawn) => {
+      fold.open = true;
+      element.scrollIntoView({ block: "start" });
+      viewer.goTo(drawn);
     },
     hide: () => {
       element.hidden = true;
