@@ -33,7 +33,7 @@ test("a hover says what a box comes to, with where every number comes from", asy
   const box = await hoverAt(page, "box for left");
   expect(box).toContain("14 1/2");
   expect(box).toMatch(/15 1\/2/);
-  const stock = await hoverAt(page, "ply-12 under");
+  const stock = await hoverAt(page, "sides ply-12");
   expect(stock).toContain("15/32");
 });
 

@@ -103,8 +103,10 @@ export async function hoverAt(page: Page, text: string): Promise<string> {
   const hover = page.locator(`${ACTIVE} .monaco-hover:visible .hover-contents, .monaco-hover:visible .hover-contents`);
   return eventually(`a hover at "${text}"`, async () => {
     const spot = await spotOf(page, text);
-    // Away and back: a mouse that already rests there opens nothing.
+    // Away and back: a mouse that already rests there opens nothing, and what was open before must be gone.
     await page.mouse.move(spot.x, spot.y + 200);
+    await page.keyboard.press("Escape");
+    await hover.first().waitFor({ state: "hidden", timeout: 5000 });
     await page.mouse.move(spot.x, spot.y, { steps: 4 });
     await hover.first().waitFor({ timeout: 5000 });
     const shown = (await hover.allInnerTexts()).join("\n");
