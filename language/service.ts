@@ -33,7 +33,7 @@ import { nameOf, rodView } from "./view/rod.ts";
 import { textOf } from "./view/text.ts";
 import type { ListDocument, PlanDocument, RodView } from "./view/types.ts";
 
-export { catalogue, pagePath } from "./fit/catalogue.ts";
+export { catalogue, pageName, pagePath } from "./fit/catalogue.ts";
 export { fixAll, safeEdits } from "./fit/fix-all.ts";
 export type { Planning } from "./plan/cut-plan.ts";
 

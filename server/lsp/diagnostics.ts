@@ -1,6 +1,7 @@
 import type { Diagnostic } from "vscode-languageserver";
 import { DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver";
 import type { Finding, Fix, Severity } from "../../language/core/finding.ts";
+import { pageName } from "../../language/service.ts";
 import { sentence } from "../sentence.ts";
 import type { ClientFacts, Feature, Server } from "./feature.ts";
 import { rangeOf } from "./places.ts";
@@ -55,7 +56,9 @@ export function diagnosticOf(finding: Finding, client: ClientFacts, addressOf: (
     code,
     source: "scantling",
     message: messageOf(finding),
-    ...(client.findingPages === undefined ? {} : { codeDescription: { href: `${client.findingPages}${code}.md` } }),
+    ...(client.findingPages === undefined
+      ? {}
+      : { codeDescription: { href: `${client.findingPages}${pageName(code)}` } }),
     ...(/(^|[/-])unused$/.test(code) ? { tags: [DiagnosticTag.Unnecessary] } : {}),
     ...(client.relatedInformation && 0 < related.length
       ? {

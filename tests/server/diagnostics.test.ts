@@ -139,7 +139,7 @@ test("a diagnostic holds what the editor can show and no more", () => {
   const full = { ...least, relatedInformation: true, findingPages: "https://pages.example/findings/" };
   const rich = diagnosticOf({ ...finding, code: "slide/too-long" }, full, () => "file:///B.scant");
   expect(rich.relatedInformation?.[0]?.location.uri).toBe("file:///B.scant");
-  expect(rich.codeDescription?.href).toBe("https://pages.example/findings/slide/too-long.md");
+  expect(rich.codeDescription?.href).toBe("https://pages.example/findings/slide-too-long.md");
   expect(rich.tags).toBeUndefined();
 });
 
