@@ -29,8 +29,15 @@ export function excerptOf(line: string, stretch: Stretch, columns: number): Exce
   };
   const window = windowOf(Math.max(cells.length, marked.to), marked, columns);
   const shown = cells.slice(window.from, window.to);
-  if (0 < window.from || 0 < start) shown[0] = "…";
-  if (window.to < cells.length || end < line.length) shown[shown.length - 1] = "…";
+  if (0 < window.from || 0 < start) {
+    // Half a wide character that is left over is blank.
+    if (shown[1] === "") shown[1] = " ";
+    shown[0] = "…";
+  }
+  if (window.to < cells.length || end < line.length) {
+    if (shown.at(-1) === "") shown[shown.length - 2] = " ";
+    shown[shown.length - 1] = "…";
+  }
   const last = Math.min(marked.to, window.to);
   return {
     source: shown.join("").trimEnd(),

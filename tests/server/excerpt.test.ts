@@ -37,6 +37,12 @@ test("a line that is too wide is cut around the stretch", () => {
   expect(excerptOf(line, { from: 0, to: line.length }, 40).carets).toBe("^".repeat(40));
 });
 
+test("a wide character that is cut in two gives way whole", () => {
+  // Found by the property below: ten columns of a line in which a wide character stands over the tenth and eleventh.
+  expect(widthOf(excerptOf("  ⺀🌀 ⺀ ⺀ ", { from: 0, to: 0 }, 12).source)).toBeLessThanOrEqual(12);
+  expect(excerptOf("⺀".repeat(20), { from: 0, to: 2 }, 10)).toEqual({ source: "⺀⺀⺀⺀ …", carets: "^^^^" });
+});
+
 test("a line of a hundred thousand letters takes no time", () => {
   const line = "x".repeat(100_000);
   const start = performance.now();
