@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { Target } from "../../language/view/types.ts";
+import { baseName } from "../commands/folder.ts";
 import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
 import { type BenchPart, type Drawn, readPageMessage, readSavedState } from "./messages.ts";
@@ -178,8 +179,4 @@ function columnBeside(panel: vscode.WebviewPanel): vscode.ViewColumn {
 function activeBuildFile(): vscode.Uri | undefined {
   const document = vscode.window.activeTextEditor?.document;
   return document?.languageId === "scantling" ? document.uri : undefined;
-}
-
-function baseName(uri: vscode.Uri): string {
-  return uri.path.slice(uri.path.lastIndexOf("/") + 1);
 }

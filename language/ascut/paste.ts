@@ -1,6 +1,7 @@
 import { compare, isPositive } from "../core/rational.ts";
 import { nearest } from "../derive/names.ts";
 import type { AsCut, Count } from "./as-cut.ts";
+import { countWords } from "./count-words.ts";
 import { nameOf, sizesText } from "./findings/words.ts";
 import { type Measured, sizeIn } from "./measured.ts";
 import { type NumberToken, numbersIn, ofOneUnit } from "./paste-numbers.ts";
@@ -43,21 +44,6 @@ interface Item {
   readonly says: string;
 }
 
-const counted = [
-  "nought",
-  "one",
-  "two",
-  "three",
-  "four",
-  "five",
-  "six",
-  "seven",
-  "eight",
-  "nine",
-  "ten",
-  "eleven",
-  "twelve",
-];
 const spoiledWords = new Set(["spoiled", "spoilt", "ruined", "bad"]);
 const fillers = new Set([
   "of",
@@ -87,7 +73,7 @@ function readItem(book: Book, typed: string): Item | string {
   const spoiled = words.some((word) => spoiledWords.has(word));
   const tokens = numbersIn(item);
   const names = words.filter(
-    (word) => !spoiledWords.has(word) && !fillers.has(word) && !isUnit(word) && !counted.includes(word),
+    (word) => !spoiledWords.has(word) && !fillers.has(word) && !isUnit(word) && !countWords.includes(word),
   );
   if (names.length === 0) return `"${item}" names no part`;
   const found = meantBy(book.made, names, item);
@@ -121,7 +107,7 @@ function amountsIn(
   found: readonly Count[],
 ): { readonly count: number; readonly sizes: readonly string[] } {
   const [first, ...rest] = tokens;
-  const inWords = words.map((word) => counted.indexOf(word)).find((index) => 0 < index);
+  const inWords = words.map((word) => countWords.indexOf(word)).find((index) => 0 < index);
   if (first === undefined || inWords !== undefined)
     return { count: inWords ?? 1, sizes: tokens.map(({ text }) => text) };
   const whole = /^\d+$/.test(first.text) && !first.hasUnit ? Number(first.text) : undefined;

@@ -3,6 +3,7 @@ import { mixedText, showText, toMillimetres } from "../core/length.ts";
 import { ratio, toNumber } from "../core/rational.ts";
 import type { Origin, Sourced } from "../core/sourced.ts";
 import type { Span } from "../core/span.ts";
+import { poundInKilograms } from "../published/lifting.ts";
 import { whyChain, whyLine } from "../view/why.ts";
 
 /** How sizes are told: in whose units, and from which file. */
@@ -30,9 +31,6 @@ export function weightText(pounds: number, { units }: Reading): string {
 function tenths(value: number): string {
   return String(Number(value.toFixed(1)));
 }
-
-/** By definition. */
-const poundInKilograms = 0.45359237;
 
 /** A small distance in decimals. */
 export function smallText(inches: number, { units }: Reading): string {

@@ -4,20 +4,20 @@ import { toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import { amount } from "../derive/context.ts";
 import type { Model, Stock } from "../derive/model.ts";
+import { woodPoundsPerCubicFoot } from "../published/board-feet.ts";
+import { poundInKilograms } from "../published/lifting.ts";
 import { type PanelMaterial, panelStock, pieceWeight } from "../published/panel-stock.ts";
 import { findSpecies, modulusOfElasticity } from "../published/species.ts";
 import { shares } from "./limits.ts";
 
-const poundsInKilogram = 2.204_622_621_8;
-
-/** Water, in pounds per cubic foot; wood at 12 % moisture weighs its gravity times this and the water in it (Eq. 4-14). */
-const water = 62.4;
+/** Percent of water in wood as it is weighed here: that of the handbook's gravities. */
+const moisture = 12;
 
 /** A weight as written, in pounds; `undefined` where it cannot be read. */
 export function pounds(context: Context, weight: Weight | undefined): number | undefined {
   const value = weight === undefined ? undefined : amount(context, weight.amount);
   if (value === undefined) return undefined;
-  return toNumber(value) * (weight?.unit === "kg" ? poundsInKilogram : 1);
+  return weight?.unit === "kg" ? toNumber(value) / poundInKilograms : toNumber(value);
 }
 
 /** Pounds per cubic foot: as written, by the species, or by what a panel is made of. */
@@ -27,7 +27,8 @@ export function densityOf(context: Context, stock: Stock): number {
   if (written !== undefined) return written;
   if (stock.kind === "sheet") return panelStock[materialOf(stock)].density.value;
   const wood = stock.block.species === undefined ? undefined : findSpecies(stock.block.species.text);
-  return wood?.specificGravity === undefined ? shares.boardDensity.value : wood.specificGravity.value * 1.12 * water;
+  const weighed = woodPoundsPerCubicFoot(wood?.specificGravity?.value ?? Number.NaN, moisture);
+  return weighed ?? shares.boardDensity.value;
 }
 
 /** Stiffness along the grain in psi; `undefined` for a wood that is not known and for edging. */

@@ -170,7 +170,7 @@ function followers(shop: Shop, cut: Pending): readonly Pending[] {
 
 function stepOf(shop: Shop, cut: Pending, number: number, setting: "new" | "again"): CutStep {
   const { shape, sheet, kept, rest } = cut;
-  const pounds = weightOf(sheet.stock, shape.width, shape.height);
+  const pounds = weightOf(shop, sheet.stock, shape.width, shape.height);
   return {
     number,
     sheet: sheet.name,
@@ -182,7 +182,7 @@ function stepOf(shop: Shop, cut: Pending, number: number, setting: "new" | "agai
     pounds,
     keeps: holds(kept),
     falls: cut.frees.length === 2 ? holds(cut.frees[1]!) : "waste",
-    fallsPounds: weightOf(sheet.stock, rest.width, rest.height),
+    fallsPounds: weightOf(shop, sheet.stock, rest.width, rest.height),
     heavy: shop.lift < pounds,
     stands: cut.tool === "table saw" ? standsFor(shop, shape) : [],
     newSetting: setting === "new",

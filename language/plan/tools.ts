@@ -1,11 +1,11 @@
 import type { Length } from "../core/length.ts";
-import type { Part } from "../core/part.ts";
 import { toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
-import { amount, distance } from "../derive/context.ts";
+import { distance } from "../derive/context.ts";
 import type { Stock } from "../derive/model.ts";
+import { densityOf, pounds } from "../fit/weight.ts";
 import { loadConstant } from "../published/lifting.ts";
-import { boardDensity, sheetDensity } from "./weight.ts";
+import { pieceWeight } from "../published/panel-stock.ts";
 
 export type Tool = "track saw on the floor" | "table saw" | "mitre saw";
 
@@ -18,6 +18,8 @@ export interface Shop {
   readonly lift: number;
   /** Whether the lift was stated, or is the published load constant. */
   readonly liftStated: boolean;
+  /** Pounds per cubic foot, the same as in every finding. */
+  readonly densityOf: (stock: Stock) => number;
 }
 
 /** A small cabinet saw's table, where none is described (common practice, no source). */
@@ -33,28 +35,21 @@ export function shopOf(context: Context): Shop {
     const value = distance(context, found?.reach);
     return value === undefined ? undefined : toNumber(value.value);
   };
-  const stated = context.design.shop.lifts[0]?.amount;
-  const value = stated === undefined ? undefined : amount(context, stated.amount);
-  const pounds =
-    value === undefined ? loadConstant.in.value : toNumber(value) * (stated?.unit === "kg" ? 2.204_622_6 : 1);
+  const stated = pounds(context, context.design.shop.lifts[0]?.amount);
   return {
     left: reach("left") ?? usual.left,
     right: reach("right") ?? usual.right,
     outfeed: reach("outfeed") ?? usual.outfeed,
-    lift: pounds,
-    liftStated: value !== undefined,
+    lift: stated ?? loadConstant.in.value,
+    liftStated: stated !== undefined,
+    densityOf: (stock) => densityOf(context, stock),
   };
 }
 
 /** Pounds of a piece of a stock. */
-export function weightOf(
-  stock: Stock,
-  width: Length,
-  height: Length,
-  thickness: Length = stock.thickness.value,
-): number {
-  const density = stock.kind === "board" ? boardDensity(stock) : stock.kind === "sheet" ? sheetDensity(stock) : 0;
-  return (toNumber(width) * toNumber(height) * toNumber(thickness) * density) / 1728;
+export function weightOf(shop: Shop, stock: Stock, width: Length, height: Length): number {
+  const [wide, high, thick] = [width, height, stock.thickness.value].map(toNumber);
+  return pieceWeight(wide!, high!, thick!, shop.densityOf(stock)) ?? 0;
 }
 
 export interface CutShape {
@@ -72,7 +67,7 @@ export interface CutShape {
  * and narrow strips are crosscut at the mitre saw; everything else goes to the table saw.
  */
 export function toolFor(shop: Shop, stock: Stock, cut: CutShape): Tool {
-  if (shop.lift < weightOf(stock, cut.width, cut.height)) return "track saw on the floor";
+  if (shop.lift < weightOf(shop, stock, cut.width, cut.height)) return "track saw on the floor";
   const crosscut = cut.along === "y";
   const across = toNumber(cut.width);
   if (crosscut && (stock.kind === "board" || across <= mitreWidth) && across <= mitreWidth) return "mitre saw";
@@ -95,8 +90,4 @@ export function standsFor(shop: Shop, cut: CutShape): readonly string[] {
   if (shop.right < setting / 2) stands.push("to the right of the fence");
   if (shop.outfeed < through / 2) stands.push("behind the saw: the piece would tip off the outfeed as the cut ends");
   return stands;
-}
-
-export function partWeight(stock: Stock, part: Part): number {
-  return weightOf(stock, part.width.value, part.length.value, part.thickness.value);
 }

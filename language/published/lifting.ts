@@ -37,6 +37,9 @@ const boundsSource: Source = {
   source: "from memory of NIOSH 94-110: beyond these a multiplier is zero",
 };
 
+/** Kilograms in a pound, by definition (NIST SP 811). */
+export const poundInKilograms = 0.45359237;
+
 /** The load constant: the weight most people may lift in the best posture, in pounds and in kilograms. */
 export const loadConstant = {
   in: { value: 51, ...liftingSource },

@@ -1,4 +1,5 @@
 import type { Count } from "../ascut/as-cut.ts";
+import { inWords } from "../ascut/count-words.ts";
 import { becomes } from "../ascut/findings/saved.ts";
 import { countedName, nameOf, sizesText } from "../ascut/findings/words.ts";
 import { leftBatches } from "../ascut/left.ts";
@@ -97,26 +98,6 @@ export function savedIn(parts: readonly Part[], job: DayJob, { saved }: Rescue):
         id === part.id && equal(length.value, part.length.value) && equal(width.value, part.width.value),
     );
   return saved.filter((one) => one.job === job && one.spare.kind !== "offcut" && isOne(one.part)).length;
-}
-
-/** `two`, and figures above twelve. */
-export function inWords(count: number): string {
-  const words = [
-    "no",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-  ];
-  return words[count] ?? String(count);
 }
 
 /** `Left: 14 parts, two set-ups, 40 minutes by the times given (2 × breakdown, 26 × sawing).` */

@@ -1,11 +1,9 @@
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
+import { soundIn } from "./axe.ts";
 import { eventually } from "./eventually.ts";
 import { useEditor } from "./harness.ts";
 import { cursorLine } from "./typing.ts";
-import { openFile, runCommand, screenshot, setTheme, webview } from "./workbench.ts";
+import { openFile, runCommand, screenshot, webview } from "./workbench.ts";
 
 const FILE = "print-room.scant";
 const editor = useEditor();
@@ -46,35 +44,11 @@ test("the cutting plan and what stands below it are sound in four themes", async
     await fold.locator("table").first().waitFor();
   }
   await rod.locator("#part-plan .pane svg").waitFor();
-  const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   for (const theme of ["light", "dark", "high contrast", "high contrast light"] as const) {
-    await setTheme(session, theme);
-    const frame = await rodFrame();
-    await frame.evaluate(axe);
-    const faults = await eventually(`no fault in ${theme}`, async () => {
-      const found = await violations(frame);
-      if (0 < found.length) throw new Error(found.join("\n"));
-      return found;
-    });
-    expect(faults).toEqual([]);
+    await soundIn(session, theme);
     for (const part of ["plan", "settings", "fit"]) {
       await rod.locator(`#part-${part}`).evaluate((fold) => fold.scrollIntoView({ block: "start" }));
       await screenshot(page, `${part}-${theme.replaceAll(" ", "-")}`);
     }
   }
 });
-
-async function rodFrame(): Promise<Frame> {
-  const element = await webview(editor().page).locator("html").elementHandle();
-  const frame = await element?.ownerFrame();
-  if (frame === null || frame === undefined) throw new Error("The rod is in no frame.");
-  return frame;
-}
-
-/** What axe finds wrong with the page, each with the elements it finds it in; throws where it finds next to nothing to check. */
-function violations(frame: Frame): Promise<readonly string[]> {
-  return frame.evaluate(`axe.run(document, { resultTypes: ["violations"] }).then(({ violations, passes }) => {
-    if (passes.length < 15) throw new Error("Only " + passes.length + " rules had something to check.");
-    return violations.map(({ id, help, nodes }) => id + ": " + help + " " + nodes.slice(0, 3).map(({ html }) => html).join(" "));
-  })`);
-}

@@ -1,12 +1,11 @@
 import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { join } from "node:path";
-import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
+import { soundIn } from "./axe.ts";
 import { eventually } from "./eventually.ts";
 import { useEditor } from "./harness.ts";
 import { cursorLine, goTo, replaceWord, undo } from "./typing.ts";
-import { openFile, runCommand, screenshot, setTheme, webview } from "./workbench.ts";
+import { openFile, runCommand, screenshot, webview } from "./workbench.ts";
 
 const FILE = "sewing-room.scant";
 const editor = useEditor();
@@ -78,33 +77,8 @@ test("the rod is sound for those who do not see it, or not well, in four themes"
   if (!(await webview(page).locator(".drawings .pane svg").isVisible()))
     await webview(page).locator(".drawings summary").first().click();
   await webview(page).locator(".drawings .pane svg").waitFor();
-  const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   for (const theme of ["light", "dark", "high contrast", "high contrast light"] as const) {
-    await setTheme(session, theme);
-    const frame = await rodFrame();
-    await frame.evaluate(axe);
-    // Colours follow the theme a moment later than the window does.
-    const faults = await eventually(`no fault in ${theme}`, async () => {
-      const found = await violations(frame);
-      if (0 < found.length) throw new Error(found.join("\n"));
-      return found;
-    });
-    expect(faults).toEqual([]);
+    await soundIn(session, theme);
     await screenshot(page, `rod-${theme.replaceAll(" ", "-")}`);
   }
 });
-
-async function rodFrame(): Promise<Frame> {
-  const element = await webview(editor().page).locator("html").elementHandle();
-  const frame = await element?.ownerFrame();
-  if (frame === null || frame === undefined) throw new Error("The rod is in no frame.");
-  return frame;
-}
-
-/** What axe finds wrong with the page, each with the elements it finds it in; throws where it finds next to nothing to check. */
-function violations(frame: Frame): Promise<readonly string[]> {
-  return frame.evaluate(`axe.run(document, { resultTypes: ["violations"] }).then(({ violations, passes }) => {
-    if (passes.length < 15) throw new Error("Only " + passes.length + " rules had something to check.");
-    return violations.map(({ id, help, nodes }) => id + ": " + help + " " + nodes.slice(0, 3).map(({ html }) => html).join(" "));
-  })`);
-}

@@ -1,5 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
 import { showText } from "../../core/length.ts";
+import { poundInKilograms } from "../../published/lifting.ts";
 import { cautionsFor } from "../../published/safety.ts";
 import type { DryFit } from "../../solid/dry-fit.ts";
 import { dryFitChecks } from "../../solid/findings/index.ts";
@@ -61,7 +62,7 @@ function weights({ assemblies, handling }: DryFit): BenchTable {
         cells: [
           of,
           pounds.toFixed(1),
-          (pounds * kilograms).toFixed(1),
+          (pounds * poundInKilograms).toFixed(1),
           1 < (lifts.get(of)?.index ?? 0) ? "two, or more" : "one",
         ],
         target: undefined,
@@ -69,9 +70,6 @@ function weights({ assemblies, handling }: DryFit): BenchTable {
     note: `One person lifts ${Math.round(handling.limit)} lb here${handling.stated === undefined ? ", by the load constant of the lifting equation" : ", as written"}.`,
   };
 }
-
-/** NIST SP 811: one pound is 0.453 592 37 kg. */
-const kilograms = 0.45359237;
 
 function balances({ context }: PaperDesk, { standing }: DryFit): BenchTable {
   return {
