@@ -70,7 +70,7 @@ export function toolFor(shop: Shop, stock: Stock, cut: CutShape): Tool {
   if (shop.lift < weightOf(shop, stock, cut.width, cut.height)) return "track saw on the floor";
   const crosscut = cut.along === "y";
   const across = toNumber(cut.width);
-  if (crosscut && (stock.kind === "board" || across <= mitreWidth) && across <= mitreWidth) return "mitre saw";
+  if (crosscut && across <= mitreWidth) return "mitre saw";
   // At the table saw the fence must reach, and a crosscut is only safe while the edge against the fence is the longer one.
   const reaches = toNumber(cut.setting) <= shop.right;
   const against = toNumber(crosscut ? cut.width : cut.height);
