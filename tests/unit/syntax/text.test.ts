@@ -25,7 +25,7 @@ describe("texts as editors and other systems leave them", () => {
     expect(design.boards[0]?.costs?.per).toBe("board foot");
     expect(design.cuts.map((cut) => [cut.of.text, cut.part?.text, cut.at?.text, cut.spoiled?.text])).toEqual([
       ["plan-1", "side", undefined, undefined],
-      ["inks", "rail", "15 11/16", undefined],
+      ["inks", "rail", "13 11/16", undefined],
       ["rollers", "stile", undefined, "spoiled"],
     ]);
   });
