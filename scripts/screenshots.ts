@@ -69,8 +69,8 @@ async function takeDrawing(editor: EditorSession): Promise<void> {
   const rod = webview(page);
   await rod.locator(".drawings summary").first().click();
   await rod.locator(".drawings .pane svg").waitFor();
-  await rod.locator(".drawing-bar").scrollIntoViewIfNeeded();
-  await rod.locator(".drawing-bar").evaluate((bar) => bar.scrollIntoView({ block: "start" }));
+  await rod.locator(".drawings .drawing-bar").scrollIntoViewIfNeeded();
+  await rod.locator(".drawings .drawing-bar").evaluate((bar) => bar.scrollIntoView({ block: "start" }));
   await take(editor, "drawing");
 }
 
