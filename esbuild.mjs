@@ -9,6 +9,7 @@ import { fileURLToPath } from "node:url";
 import esbuild from "esbuild";
 import { bundleFaults } from "./scripts/bundle-faults.mjs";
 import { papersApart } from "./scripts/papers-apart.mjs";
+import { smallProtocol } from "./scripts/small-protocol.mjs";
 
 const root = dirname(fileURLToPath(import.meta.url));
 const minify = process.argv.includes("--minify");
@@ -35,7 +36,14 @@ const targets = [
     ...forWebHost,
   },
   { entry: "extension/preview/webview/main.ts", out: "dist/webview.js", isWebview: true, ...forBrowser },
-  { entry: "server/cli/main.ts", out: "dist/scantling.cjs", banner: "#!/usr/bin/env node", runs: true, ...forNode },
+  {
+    entry: "server/cli/main.ts",
+    out: "dist/scantling.cjs",
+    banner: "#!/usr/bin/env node",
+    runs: true,
+    plugins: [smallProtocol],
+    ...forNode,
+  },
   {
     entry: "server/cli/pdf/paper-files.ts",
     out: "dist/papers.cjs",
@@ -77,7 +85,7 @@ for (const target of targets) {
 }
 
 function options(target) {
-  const { entry, out, external = [], banner, define = {}, platform, format, target: language } = target;
+  const { entry, out, external = [], banner, define = {}, plugins = [], platform, format, target: language } = target;
   return {
     absWorkingDir: root,
     entryPoints: [entry],
@@ -93,7 +101,7 @@ function options(target) {
     sourcemap: minify ? false : "linked",
     metafile: true,
     logLevel: "warning",
-    plugins: [papersApart, reportAndCheck(target)],
+    plugins: [papersApart, ...plugins, reportAndCheck(target)],
   };
 }
 

@@ -1,5 +1,5 @@
 import type { GrammarAST as Ast, Grammar, LangiumCoreServices, LexerResult } from "langium";
-import { DefaultLexer, DefaultTokenBuilder, GrammarAST } from "langium";
+import { DefaultLexer, DefaultTokenBuilder, GrammarAST, RegExpUtils } from "langium";
 
 import { closeBlocks } from "./close-blocks.ts";
 import { withinLimits } from "./limits.ts";
@@ -107,6 +107,20 @@ export class WordTokenBuilder extends DefaultTokenBuilder {
     if (!Array.isArray(tokens)) return tokens;
     const isFirst = ({ name }: (typeof tokens)[number]): boolean => name === "BY" || name === "TOLERANCE_SIGN";
     return [...tokens.filter(isFirst), ...tokens.filter((token) => !isFirst(token))];
+  }
+
+  private readonly beginnings = new Map<unknown, RegExp>();
+
+  /** As the one that it takes the place of, which makes the expression of each terminal anew for each word. */
+  protected override findLongerAlt(
+    ...[keyword, terminals]: Parameters<DefaultTokenBuilder["findLongerAlt"]>
+  ): ReturnType<DefaultTokenBuilder["findLongerAlt"]> {
+    return terminals.filter(({ PATTERN }) => {
+      if (!(PATTERN instanceof RegExp)) return false;
+      const begun = this.beginnings.get(PATTERN) ?? RegExpUtils.partialRegExp(`^${PATTERN.source}$`);
+      this.beginnings.set(PATTERN, begun);
+      return 0 < (begun.exec(keyword.value)?.[0].length ?? 0);
+    });
   }
 }
 
@@ -221,8 +235,13 @@ function firstOfRule(rule: AbstractRule | undefined, depth: number): Follow {
   }
   // The grammar has no left recursion; the bound only guards against a rule added by mistake.
   if (!GrammarAST.isParserRule(rule) || 24 < depth) return emptyFollow;
-  return first(rule.definition, depth + 1);
+  const known = firsts.get(rule) ?? first(rule.definition, depth + 1);
+  firsts.set(rule, known);
+  return known;
 }
+
+/** What each rule can begin with; rules are asked for from many places. */
+const firsts = new WeakMap<AbstractRule, Follow>();
 
 function sequence(head: Follow, rest: Follow): Follow {
   return head.open ? { ...union(head, rest), open: rest.open } : head;

@@ -6,6 +6,8 @@ import { fileURLToPath } from "node:url";
 import esbuild from "esbuild";
 import type { MessageConnection, PublishDiagnosticsParams } from "vscode-languageserver-protocol/node";
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
+import { papersApart } from "../../../scripts/papers-apart.mjs";
+import { smallProtocol } from "../../../scripts/small-protocol.mjs";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
 
@@ -32,15 +34,6 @@ export async function shipped(entry: string, folder: string): Promise<string> {
   return out;
 }
 
-const papersApart: esbuild.Plugin = {
-  name: "papers-apart",
-  setup(build) {
-    build.onResolve({ filter: /\/pdf\/paper-files\.ts$/ }, ({ kind }) =>
-      kind === "dynamic-import" ? { path: "./papers.cjs", external: true } : undefined,
-    );
-  },
-};
-
 async function bundled(entry: string, out: string): Promise<void> {
   await esbuild.build({
     absWorkingDir: root,
@@ -54,7 +47,8 @@ async function bundled(entry: string, out: string): Promise<void> {
     define: { "import.meta.url": "ownAddress" },
     banner: { js: 'const ownAddress = require("node:url").pathToFileURL(__filename).href;' },
     logLevel: "error",
-    plugins: [papersApart],
+    // As esbuild.mjs does it.
+    plugins: entry === "server/cli/main.ts" ? [papersApart, smallProtocol] : [papersApart],
   });
 }
 
