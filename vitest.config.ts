@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
     exclude: ["tests/editor/**", "**/node_modules/**"],
+    setupFiles: ["tests/support/equal-places.ts"],
     testTimeout: 30_000,
     coverage: {
       provider: "v8",

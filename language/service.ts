@@ -9,6 +9,7 @@ import { type Book, type Recording, type RecordRequest, recordEdits } from "./as
 import { type Rescue, rescueOf } from "./ascut/rescue.ts";
 import type { Allow, Design, UseStatement } from "./core/design.ts";
 import type { Finding } from "./core/finding.ts";
+import { joinDesigns } from "./core/join-designs.ts";
 import type { Derivation } from "./derive/derive.ts";
 import { derive } from "./derive/derive.ts";
 import { type DrawingView, drawingViews } from "./draw/drawing-view.ts";
@@ -17,7 +18,7 @@ import { cutList, markedParts } from "./plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from "./plan/cut-plan.ts";
 import type { DryFit } from "./solid/dry-fit.ts";
 import { fitted } from "./solid/findings/index.ts";
-import { lower } from "./syntax/lower.ts";
+import { type Lowered, lower, lowerAgain } from "./syntax/lower.ts";
 import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
 import { type BuyLine, buyLines } from "./view/buying.ts";
 import { csvOf } from "./view/csv.ts";
@@ -119,14 +120,19 @@ const mostFiles = 100;
 export function createWorkspace({ root }: WorkspaceOptions): Workspace {
   const texts = new Map<string, string>();
   const designs = new Map<string, Design>();
+  /** Each file as it was last read, for what has not changed in it. */
+  const lowered = new Map<string, Lowered>();
   const builds = new Map<string, { readonly build: Build; readonly rests: readonly string[] }>();
 
   const designOf = (uri: string): Design | undefined => {
     const text = texts.get(uri);
     if (text === undefined) return undefined;
-    const design = designs.get(uri) ?? lower(text, uri);
-    designs.set(uri, design);
-    return design;
+    const known = designs.get(uri);
+    if (known !== undefined) return known;
+    const read = lowerAgain(text, uri, lowered.get(uri));
+    lowered.set(uri, read);
+    designs.set(uri, read.design);
+    return read.design;
   };
   const drop = (uri: string): void => {
     designs.delete(uri);
@@ -142,6 +148,7 @@ export function createWorkspace({ root }: WorkspaceOptions): Workspace {
     },
     forget(uri) {
       texts.delete(uri);
+      lowered.delete(uri);
       drop(uri);
     },
     textOf: (uri) => texts.get(uri),
@@ -281,37 +288,8 @@ function once<T>(make: () => T): () => T {
 /** One design of all files: the file's own first, so that what it says holds over what it uses. */
 function together({ own, used, findings }: Gathered): Design {
   const all = [own, ...used];
-  const every = <T>(pick: (design: Design) => readonly T[]): readonly T[] => all.flatMap(pick);
-  return {
-    ...own,
-    sheets: every((design) => design.sheets),
-    boards: every((design) => design.boards),
-    edgings: every((design) => design.edgings),
-    offcuts: every((design) => design.offcuts),
-    slides: every((design) => design.slides),
-    hinges: every((design) => design.hinges),
-    screws: every((design) => design.screws),
-    lets: every((design) => design.lets),
-    shop: {
-      saw: every((design) => design.shop.saw),
-      grooves: every((design) => design.shop.grooves),
-      pockets: every((design) => design.shop.pockets),
-      places: every((design) => design.shop.places),
-      times: every((design) => design.shop.times),
-      lifts: every((design) => design.shop.lifts),
-    },
-    cases: every((design) => design.cases),
-    openings: every((design) => design.openings),
-    boxes: every((design) => design.boxes),
-    fronts: every((design) => design.fronts),
-    shelves: every((design) => design.shelves),
-    parts: every((design) => design.parts),
-    cuts: every((design) => design.cuts),
-    brokenDown: every((design) => design.brokenDown),
-    usedOffcuts: every((design) => design.usedOffcuts),
-    allows: every((design) => design.allows),
-    findings: [...every((design) => design.findings), ...findings],
-  };
+  const whole = joinDesigns(all, own);
+  return { ...whole, uses: own.uses, cutBlocks: own.cutBlocks, findings: [...whole.findings, ...findings] };
 }
 
 function allowsOf(design: Design): readonly Allow[] {

@@ -4,7 +4,7 @@ import { inUnit, inUnits, writtenText } from "../core/length.ts";
 import type { Rational } from "../core/rational.ts";
 import { add, divide, less, multiply, negate, over, subtract, toText } from "../core/rational.ts";
 import type { Rule, Sourced } from "../core/sourced.ts";
-import type { Span, Word } from "../core/span.ts";
+import { type Span, spanFrom, type Word } from "../core/span.ts";
 
 /**
  * What a number is while an expression is worked out. A bare number is a count where it multiplies and a length, in
@@ -69,10 +69,7 @@ export function unknownName(path: readonly Word[]): Trouble {
   const last = path.at(-1);
   return {
     code: "name/unknown-length",
-    span:
-      path.length === 1
-        ? path[0]!.span
-        : { ...path[0]!.span, end: last!.span.end, endLine: last!.span.endLine, endColumn: last!.span.endColumn },
+    span: path.length === 1 ? path[0]!.span : spanFrom(path[0]!.span, last!.span),
     message: `there is no length called "${text}"`,
   };
 }

@@ -3,6 +3,7 @@ import type { Length } from "../core/length.ts";
 import { withUnit } from "../core/length.ts";
 import { equal, isPositive } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
+import { spanFrom } from "../core/span.ts";
 import type { Context } from "./context.ts";
 import { distance, found, givenDistance, givenSize, resolve } from "./context.ts";
 import { fallback } from "./defaults.ts";
@@ -167,12 +168,7 @@ function stated(
         title: `Take out ${which}`,
         edits: [
           {
-            span: {
-              ...given.key.span,
-              end: given.measure.span.end,
-              endLine: given.measure.span.endLine,
-              endColumn: given.measure.span.endColumn,
-            },
+            span: spanFrom(given.key.span, given.measure.span),
             text: "",
           },
         ],

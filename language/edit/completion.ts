@@ -32,7 +32,7 @@ export interface CompletionAsked {
 
 /** What could be written at an offset of a text, whole or broken; `undefined` where nothing is proposed. Never throws. */
 export function completionAt(scene: Scene, offset: number, asked: CompletionAsked): Completion | undefined {
-  const { outline, uri } = scene;
+  const { outline } = scene;
   const spot = spotAt(outline, offset);
   if (spot === undefined) return fileAt(scene, offset, asked.files);
   const place: Place = { scene, spot };
@@ -49,7 +49,7 @@ export function completionAt(scene: Scene, offset: number, asked: CompletionAske
     ({ label }) => (!isNumber || /^[0-9]/.test(label)) && (lead === undefined || label.startsWith(lead.text)),
   );
   const ordered = fitting.toSorted((a, b) => a.rank - b.rank);
-  return ordered.length === 0 ? undefined : { span: { ...span, uri }, proposals: ordered };
+  return ordered.length === 0 ? undefined : { span, proposals: ordered };
 }
 
 function proposalsAt(place: Place, { unasked, findings }: CompletionAsked): readonly Proposal[] {

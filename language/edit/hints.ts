@@ -1,10 +1,9 @@
 import { showText } from "../core/length.ts";
-import type { Span } from "../core/span.ts";
+import { before, behind, placedAt, type Span } from "../core/span.ts";
 import { explained, sizeText, threeText } from "./explain.ts";
 import { isSpelled } from "./names.ts";
 import type { Made } from "./owners.ts";
 import { madeIn } from "./owners.ts";
-import { before, behind } from "./places.ts";
 import type { Scene } from "./scene.ts";
 import { shareSizes } from "./shares.ts";
 
@@ -132,5 +131,5 @@ function rangeEnd(scene: Scene, span: Span): Span {
   const range = /^\s+to\s+[^\s,{}]+/.exec(scene.text.slice(span.end, span.end + 80));
   if (range === null || range[0].includes("\n")) return span;
   const end = span.end + range[0].length;
-  return { ...before(span), start: end, end, endColumn: span.endColumn + range[0].length };
+  return placedAt(before(span), { start: end, end, endColumn: span.endColumn + range[0].length });
 }

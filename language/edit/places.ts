@@ -8,16 +8,6 @@ export function spanOfTokens(uri: string, first: TextToken, last: TextToken): Sp
   return { uri, start, end: last.end, line, column, endLine: last.endLine, endColumn: last.endColumn };
 }
 
-/** The place of no length just behind a place. */
-export function behind(span: Span): Span {
-  return { ...span, start: span.end, line: span.endLine, column: span.endColumn };
-}
-
-/** The place of no length just before a place. */
-export function before(span: Span): Span {
-  return { ...span, end: span.start, endLine: span.line, endColumn: span.column };
-}
-
 /** The place of a statement or property, its block counted in. */
 export function spanOfItem(uri: string, { tokens }: Outline, item: OutlineItem): Span {
   return spanOfTokens(uri, tokens[item.key]!, tokens[item.end - 1] ?? tokens[item.key]!);

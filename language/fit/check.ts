@@ -43,11 +43,6 @@ export function rewriteSafely(span: Span, text: string, title = `Write ${text}`)
   return { title, edits: [{ span, text }], safe: true };
 }
 
-/** The empty place behind one. */
-export function behind(span: Span): Span {
-  return { ...span, start: span.end, line: span.endLine, column: span.endColumn };
-}
-
 /** As it is written in the file, at most the length: whole steps of the file's reading. `undefined` for less than a step. */
 export function textBelow(context: Context, length: Length): string | undefined {
   const steps = floor(divide(length, context.reading.step) ?? length);

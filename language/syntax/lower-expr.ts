@@ -153,7 +153,7 @@ function hintMixedNumber(reader: Reader, node: ast.Binary, span: Span): void {
     message: `${whole} - ${part} takes ${part} away`,
     reason: "A mixed number is written without spaces round its dash; with spaces the dash subtracts.",
     remedy: `Write ${whole} ${part} for the mixed number, or leave it if the subtraction is meant.`,
-    fix: { title: `Write ${whole} ${part}`, edits: [{ span: { ...span }, text: `${whole} ${part}` }], safe: false },
+    fix: { title: `Write ${whole} ${part}`, edits: [{ span, text: `${whole} ${part}` }], safe: false },
   });
 }
 

@@ -1,4 +1,5 @@
 import type { BoxBlock, CornerKind, FillBlock, FrontBlock, ShelfBlock } from "../core/design.ts";
+import { before } from "../core/span.ts";
 import type { BlockWord } from "../core/vocabulary.ts";
 import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
@@ -39,10 +40,7 @@ function checkJoiner(reader: Reader, node: ast.FillBlock): void {
   report(reader, {
     code: "syntax/unreadable",
     severity: "error",
-    span:
-      said === undefined
-        ? { ...names, end: names.start, endLine: names.line, endColumn: names.column }
-        : spanOfField(reader, node, "joiner"),
+    span: said === undefined ? before(names) : spanOfField(reader, node, "joiner"),
     message:
       said === undefined
         ? `"${wanted}" is missing before the name`
@@ -53,7 +51,7 @@ function checkJoiner(reader: Reader, node: ast.FillBlock): void {
       title: `Write ${wanted}`,
       edits: [
         said === undefined
-          ? { span: { ...names, end: names.start, endLine: names.line, endColumn: names.column }, text: `${wanted} ` }
+          ? { span: before(names), text: `${wanted} ` }
           : { span: spanOfField(reader, node, "joiner"), text: wanted },
       ],
     },

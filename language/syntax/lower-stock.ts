@@ -20,7 +20,7 @@ import type {
   SlidesBlock,
   TimesBlock,
 } from "../core/design.ts";
-import type { Word } from "../core/span.ts";
+import { behind, spanFrom, spanUpTo, type Word } from "../core/span.ts";
 import type { BlockWord } from "../core/vocabulary.ts";
 import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
@@ -48,13 +48,11 @@ import { maybe, spanOf, spanOfField, wordOf } from "./reader.ts";
 export function blockOf(reader: Reader, node: ast.NamedBlock | ast.FillBlock | ast.PartBlock | ast.ShopBlock): Block {
   const span = spanOf(reader, node);
   const open = spanOfField(reader, node, "open");
-  const behind = { ...open, start: open.end, line: open.endLine, column: open.endColumn };
   const allows = node.properties.flatMap((property): Allow[] => {
     const allow = property.$type === "Allow" ? lowerAllow(reader, property, span) : undefined;
     return allow === undefined ? [] : [allow];
   });
-  const head = { ...span, end: open.start, endLine: open.line, endColumn: open.column };
-  return { span, head: open.start < span.start ? span : head, open: behind, allows };
+  return { span, head: open.start < span.start ? span : spanUpTo(span, open), open: behind(open), allows };
 }
 
 /** Nothing can be made of a block that has no name yet. */
@@ -115,7 +113,7 @@ function speciesOf(bag: Bag): Word | undefined {
   const last = spanOfField(bag.reader, found.node, "words", found.node.words.length - 1);
   return {
     text: found.node.words.join(" "),
-    span: { ...first, end: last.end, endLine: last.endLine, endColumn: last.endColumn },
+    span: spanFrom(first, last),
   };
 }
 

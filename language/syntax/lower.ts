@@ -2,8 +2,9 @@ import type { AstNode } from "langium";
 import type { Allow, Design, LetStatement, UseStatement } from "../core/design.ts";
 import type { Measure } from "../core/expr.ts";
 import type { Finding } from "../core/finding.ts";
+import { joinDesigns } from "../core/join-designs.ts";
 import type { Units } from "../core/length.ts";
-import { startOfFile } from "../core/span.ts";
+import { placeIn, type Span, type Stretch, startOfFile } from "../core/span.ts";
 import type * as ast from "../generated/ast.ts";
 import { lowerAllow, unquote } from "./bag.ts";
 import { lowerCase } from "./lower-case.ts";
@@ -27,43 +28,185 @@ import {
   lowerStandingOpening,
   lowerTimes,
 } from "./lower-stock.ts";
-import { parse, type SyntaxProblem } from "./parser.ts";
+import { type Piece, parse, piecesOf, type SyntaxProblem } from "./parser.ts";
 import type { Reader } from "./reader.ts";
-import { maybe, placesIn, report, spanOf, spanOfField, wordOf } from "./reader.ts";
+import { maybe, placesIn, spanOf, spanOfField, wordOf } from "./reader.ts";
 
 /** Longer than any build file; longer text is not read, so that the editor stays quick. */
 export const longestFile = 2_000_000;
 
 /** A build file as a design. Total: any text gives a design, with findings for what could not be read. */
 export function lower(text: string, uri: string): Design {
-  const findings: Finding[] = [];
-  if (longestFile < text.length) findings.push(tooLong(uri, text));
-  const parsed = parse(longestFile < text.length ? "" : text);
-  const statements = parsed.file.statements;
-  const reader: Reader = { uri, text, units: unitsOf(statements), findings };
-  reportProblems(reader, parsed.problems);
-  checkUnits(reader, statements);
-  return designOf(reader, statements);
+  return lowerAgain(text, uri, undefined).design;
+}
+
+/** A text as it was read, piece by piece, so that the next text need read only what is new in it. */
+export interface Lowered {
+  readonly design: Design;
+  readonly pieces: readonly LoweredPiece[];
+}
+
+interface LoweredPiece {
+  readonly print: Print;
+  /** Where it stands now; what was made of it moves with this. */
+  readonly stretch: Stretch;
+  readonly design: Design;
+  readonly problems: readonly Finding[];
+  readonly units: readonly UnitsSaid[];
+}
+
+/** By which a piece is known again: pieces that are alike here are read alike. */
+interface Print {
+  readonly text: string;
+  readonly column: number;
+  /** Which words are names is settled by the whole file. */
+  readonly types: readonly number[];
+  readonly isLast: boolean;
+}
+
+interface UnitsSaid {
+  readonly unit: Units;
+  readonly span: Span;
+}
+
+/**
+ * As `lower`, after an earlier text of the same file. What is made of a piece that has not changed is the same objects as
+ * before, moved to where they stand now: whoever holds `before`, or something that was made of it, holds moved places too.
+ */
+export function lowerAgain(text: string, uri: string, before: Lowered | undefined): Lowered {
+  if (longestFile < text.length) {
+    const empty = lowerAgain("", uri, undefined);
+    return { ...empty, design: { ...empty.design, findings: [tooLong(uri, text)] } };
+  }
+  const { pieces, problems } = piecesOf(text);
+  const known = knownAgain(text, pieces, before?.pieces ?? []);
+  const parsed = pieces.map((piece, at): ParsedPiece => known[at] ?? parsedPiece(text, uri, piece));
+  const units = parsed.flatMap((piece) => piece.units);
+  const unit = units[0]?.unit ?? "inches";
+  // Bare numbers mean something else now: nothing of what was made of them holds.
+  if (before !== undefined && before.design.units !== unit) return lowerAgain(text, uri, undefined);
+  const lowered = parsed.map((piece) => ("design" in piece ? piece : loweredPiece(text, uri, unit, piece)));
+  const place = problems.length === 0 ? undefined : placesIn(uri, text);
+  const broken = [
+    ...problems.map((problem) => unreadable(problem, place!(problem.start, problem.end))),
+    ...lowered.flatMap((piece) => piece.problems),
+  ];
+  const designs = lowered.map(({ design }) => design);
+  const joined = joinDesigns(designs, {
+    uri,
+    project: designs.find(({ project }) => project !== undefined)?.project,
+    units: unit,
+    reading: designs.find(({ reading }) => reading !== undefined)?.reading,
+  });
+  const findings = [...atMost(broken, mostProblems), ...unitsTwice(units), ...joined.findings];
+  return { design: { ...joined, findings }, pieces: lowered };
+}
+
+type ParsedPiece =
+  | LoweredPiece
+  | {
+      readonly print: Print;
+      readonly stretch: Stretch;
+      readonly statements: readonly ast.Statement[];
+      readonly problems: readonly Finding[];
+      readonly units: readonly UnitsSaid[];
+    };
+
+/** The pieces at the start and at the end that are as they were, moved to where they are now. */
+function knownAgain(
+  text: string,
+  pieces: readonly Piece[],
+  before: readonly LoweredPiece[],
+): readonly (LoweredPiece | undefined)[] {
+  const known: (LoweredPiece | undefined)[] = pieces.map(() => undefined);
+  const most = Math.min(pieces.length, before.length);
+  const take = (at: number, old: LoweredPiece): boolean => {
+    if (!isAlike(printOf(text, pieces[at]!), old.print)) return false;
+    known[at] = old;
+    return true;
+  };
+  let head = 0;
+  while (head < most && take(head, before[head]!)) head++;
+  for (let back = 1; head + back <= most; back++) {
+    if (!take(pieces.length - back, before[before.length - back]!)) break;
+  }
+  for (const [at, piece] of known.entries())
+    if (piece !== undefined) Object.assign(piece.stretch, startOf(pieces[at]!));
+  return known;
+}
+
+function printOf(text: string, { tokens, isLast }: Piece): Print {
+  const [first, last] = [tokens[0], tokens.at(-1)];
+  return {
+    text:
+      first === undefined || last === undefined
+        ? ""
+        : text.slice(first.startOffset, last.startOffset + last.image.length),
+    column: first?.startColumn ?? 1,
+    types: tokens.map(({ tokenTypeIdx }) => tokenTypeIdx),
+    isLast,
+  };
+}
+
+function isAlike(a: Print, b: Print): boolean {
+  return (
+    a.text === b.text &&
+    a.column === b.column &&
+    a.isLast === b.isLast &&
+    a.types.length === b.types.length &&
+    a.types.every((type, at) => type === b.types[at])
+  );
+}
+
+function startOf({ tokens }: Piece): Stretch {
+  return { offset: tokens[0]?.startOffset ?? 0, line: (tokens[0]?.startLine ?? 1) - 1 };
+}
+
+function parsedPiece(text: string, uri: string, piece: Piece): ParsedPiece {
+  const { statements, problems } = parse(text, piece);
+  const stretch = startOf(piece);
+  const place = problems.length === 0 ? undefined : placesIn(uri, text);
+  const reader: Reader = { uri, text, units: "inches", findings: [], stretch };
+  return {
+    print: printOf(text, piece),
+    stretch,
+    statements,
+    problems: problems.map((one) => unreadable(one, placeIn(stretch, place!(one.start, one.end)))),
+    units: of(statements, "Units").map((node) => ({ unit: node.unit, span: spanOf(reader, node) })),
+  };
+}
+
+function loweredPiece(
+  text: string,
+  uri: string,
+  units: Units,
+  { statements, ...piece }: Exclude<ParsedPiece, LoweredPiece>,
+): LoweredPiece {
+  const reader: Reader = { uri, text, units, findings: [], stretch: piece.stretch };
+  return { ...piece, design: designOf(reader, statements) };
 }
 
 /** More than anyone reads; what follows is most often the same slip over and over. */
 const mostProblems = 500;
 
-function reportProblems(reader: Reader, problems: readonly SyntaxProblem[]): void {
-  if (problems.length === 0) return;
-  const place = placesIn(reader.uri, reader.text);
-  const further = problems.length - mostProblems;
-  problems.slice(0, mostProblems).forEach(({ code, start, end, message }, index) => {
-    const more = index === mostProblems - 1 && 0 < further ? `; ${further} more places follow` : "";
-    report(reader, {
-      code,
-      severity: "error",
-      span: place(start, end),
-      message: `${message}${more}`,
-      reason: "This part of the file cannot be read; all else is still worked out.",
-      remedy: "Finish the line, or take out what is too much.",
-    });
-  });
+function atMost(problems: readonly Finding[], most: number): readonly Finding[] {
+  const further = problems.length - most;
+  if (further <= 0) return problems;
+  const last = problems[most - 1]!;
+  return [...problems.slice(0, most - 1), { ...last, message: `${last.message}; ${further} more places follow` }];
+}
+
+function unreadable({ code, message }: SyntaxProblem, span: Span): Finding {
+  return {
+    code,
+    severity: "error",
+    span,
+    message,
+    reason: "This part of the file cannot be read; all else is still worked out.",
+    remedy: "Finish the line, or take out what is too much.",
+    related: [],
+    fixes: [],
+  };
 }
 
 function designOf(reader: Reader, statements: readonly ast.Statement[]): Design {
@@ -118,23 +261,22 @@ function isFront(node: ast.FillBlock): boolean {
   return node.kind === "front" || node.kind === "door" || node.kind === "false";
 }
 
-function unitsOf(statements: readonly ast.Statement[]): Units {
-  return of(statements, "Units")[0]?.unit ?? "inches";
-}
-
-function checkUnits(reader: Reader, statements: readonly ast.Statement[]): void {
-  const said = of(statements, "Units");
-  const other = said.find((node) => node.unit !== said[0]?.unit);
-  if (other === undefined) return;
-  report(reader, {
-    code: "statement/units-twice",
-    severity: "error",
-    span: spanOf(reader, other),
-    message: `this file already speaks in ${reader.units}`,
-    reason: "Bare numbers can mean one unit only.",
-    remedy: "Keep one of the two, and write the unit on numbers of the other.",
-    related: [{ span: spanOf(reader, said[0]!), message: "said here first" }],
-  });
+function unitsTwice(said: readonly UnitsSaid[]): readonly Finding[] {
+  const [first] = said;
+  const other = said.find(({ unit }) => unit !== first?.unit);
+  if (first === undefined || other === undefined) return [];
+  return [
+    {
+      code: "statement/units-twice",
+      severity: "error",
+      span: other.span,
+      message: `this file already speaks in ${first.unit}`,
+      reason: "Bare numbers can mean one unit only.",
+      remedy: "Keep one of the two, and write the unit on numbers of the other.",
+      related: [{ span: first.span, message: "said here first" }],
+      fixes: [],
+    },
+  ];
 }
 
 function projectOf(reader: Reader, statements: readonly ast.Statement[]): Design["project"] {

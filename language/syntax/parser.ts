@@ -15,9 +15,9 @@ import {
   EmptyFileSystem,
   inject,
 } from "langium";
-import type { BuildFile } from "../generated/ast.ts";
+import type { BuildFile, Statement } from "../generated/ast.ts";
 import { ScantlingGeneratedModule, ScantlingGeneratedSharedModule } from "../generated/module.ts";
-import type { Said, TokenError } from "./tokens.ts";
+import type { Said, Token, TokenError } from "./tokens.ts";
 import { WordLexer, WordTokenBuilder } from "./words.ts";
 
 /** A place where the text cannot be read, as offsets into it. */
@@ -28,8 +28,21 @@ export interface SyntaxProblem {
   readonly message: string;
 }
 
+/** Statements that are read by themselves, up to the end of a block that stands in no other: no statement goes on behind one. */
+export interface Piece {
+  readonly tokens: readonly Token[];
+  /** Whether nothing follows. */
+  readonly isLast: boolean;
+}
+
+/** A text as pieces, and what was wrong with it before any was parsed. */
+export interface Pieces {
+  readonly pieces: readonly Piece[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
 export interface Parsed {
-  readonly file: BuildFile;
+  readonly statements: readonly Statement[];
   readonly problems: readonly SyntaxProblem[];
 }
 
@@ -62,22 +75,46 @@ export function languageServices(): LangiumCoreServices {
   return services;
 }
 
-/** Reads any text: what cannot be read is a problem at its place, and the rest of the tree stands. */
-export function parse(text: string): Parsed {
+/** Divides any text; a slip in one piece cannot reach another. */
+export function piecesOf(text: string): Pieces {
+  const { tokens, errors } = lexer().tokenize(text);
+  const ends: number[] = [];
+  let depth = 0;
+  for (const [index, { image }] of tokens.entries()) {
+    if (image === "{") depth++;
+    else if (image === "}" && 0 < depth && --depth === 0) ends.push(index + 1);
+  }
+  if (ends.at(-1) !== tokens.length) ends.push(tokens.length);
+  const pieces = ends.map((end, at) => ({
+    tokens: tokens.slice(ends[at - 1] ?? 0, end),
+    isLast: end === tokens.length,
+  }));
+  return { pieces, problems: errors.map((error) => lexingProblem(text, error)) };
+}
+
+/** Reads a piece of a text: what cannot be read is a problem at its place, and the rest of the tree stands. */
+export function parse(text: string, piece: Piece): Parsed {
   try {
-    return parsed(text);
+    const read = () => languageServices().parser.LangiumParser.parse<BuildFile>(text);
+    const { value, parserErrors } = untraced(() => lexer().giving(piece.tokens, read));
+    return { statements: value.statements, problems: parserErrors.map((error) => problemOf(text, piece, error)) };
   } catch {
     // The parser keeps its state from text to text; after a throw it must be built anew.
     services = undefined;
-    const message = "this file could not be read";
-    return { file: parsed("").file, problems: [{ start: 0, end: text.length, code: "syntax/unreadable", message }] };
+    const [start, end] = [piece.tokens[0]?.startOffset ?? 0, endOf(piece) ?? text.length];
+    return { statements: [], problems: [{ start, end, code: "syntax/unreadable", message: "this could not be read" }] };
   }
 }
 
-function parsed(text: string): Parsed {
-  const result = untraced(() => languageServices().parser.LangiumParser.parse<BuildFile>(text));
-  const lexing = result.lexerErrors.map((error) => lexingProblem(text, error));
-  return { file: result.value, problems: [...lexing, ...result.parserErrors.map((error) => problemOf(text, error))] };
+function lexer(): WordLexer {
+  const { Lexer } = languageServices().parser;
+  if (!(Lexer instanceof WordLexer)) throw new Error("the parser was built with another lexer than the language's own");
+  return Lexer;
+}
+
+function endOf({ tokens }: Piece): number | undefined {
+  const last = tokens.at(-1);
+  return last === undefined ? undefined : last.startOffset + last.image.length;
 }
 
 /**
@@ -103,23 +140,22 @@ function lexingProblem(text: string, error: TokenError): SyntaxProblem {
 
 type ParserError = ParseResult["parserErrors"][number];
 
-function problemOf(text: string, error: ParserError): SyntaxProblem {
+function problemOf(text: string, piece: Piece, error: ParserError): SyntaxProblem {
   const { token } = error;
   const expected = expectation(error.message);
   const code = "syntax/unreadable";
-  if (Number.isNaN(token.startOffset) || token.image === "") {
-    // Behind the last word, not behind the comments that may follow it.
-    const before = (error as { readonly previousToken?: typeof token }).previousToken;
-    const last = before?.endOffset;
-    const end = last === undefined || Number.isNaN(last) ? text.trimEnd().length : last + 1;
-    return { start: end, end, code, message: `the file ends in the middle of something${expected}` };
-  }
-  return {
-    start: token.startOffset,
-    end: token.startOffset + token.image.length,
-    code,
-    message: `"${token.image}" was not expected here${expected}`,
-  };
+  if (!Number.isNaN(token.startOffset) && token.image !== "") return unexpected(token, expected);
+  const last = piece.tokens.at(-1);
+  if (!piece.isLast && last !== undefined) return unexpected(last, "");
+  // Behind the last word, not behind the comments that may follow it.
+  const before = (error as { readonly previousToken?: typeof token }).previousToken?.endOffset;
+  const end = before === undefined || Number.isNaN(before) ? text.trimEnd().length : before + 1;
+  return { start: end, end, code, message: `the file ends in the middle of something${expected}` };
+}
+
+function unexpected({ startOffset, image }: Token, expected: string): SyntaxProblem {
+  const message = `"${image}" was not expected here${expected}`;
+  return { start: startOffset, end: startOffset + image.length, code: "syntax/unreadable", message };
 }
 
 /** What the parser waited for, in words; nothing where it waited for many things. */

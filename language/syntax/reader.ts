@@ -2,8 +2,7 @@ import type { AstNode, CstNode } from "langium";
 import { AstUtils, GrammarAST, isCompositeCstNode } from "langium";
 import type { Edit, Finding, Severity } from "../core/finding.ts";
 import type { Units } from "../core/length.ts";
-import type { Span, Word } from "../core/span.ts";
-import { startOfFile } from "../core/span.ts";
+import { placeIn, type Span, type Stretch, startOfFile, type Word } from "../core/span.ts";
 
 /** What lowering carries along: the file, its units, and the findings made on the way. */
 export interface Reader {
@@ -11,6 +10,8 @@ export interface Reader {
   readonly text: string;
   readonly units: Units;
   readonly findings: Finding[];
+  /** What the places that are read move with. */
+  readonly stretch: Stretch;
 }
 
 /** Half a file leaves fields of the tree unset whatever their type says; this says so to the compiler. */
@@ -80,7 +81,7 @@ export function wordsOf(reader: Reader, node: AstNode, field: string, texts: rea
 function spanOfCst(reader: Reader, node: CstNode | undefined): Span {
   if (node === undefined || Number.isNaN(node.offset) || Number.isNaN(node.end)) return startOfFile(reader.uri);
   const { start, end } = node.range;
-  return {
+  return placeIn(reader.stretch, {
     uri: reader.uri,
     start: node.offset,
     end: node.end,
@@ -88,7 +89,7 @@ function spanOfCst(reader: Reader, node: CstNode | undefined): Span {
     column: start.character,
     endLine: end.line,
     endColumn: end.character,
-  };
+  });
 }
 
 /** Places from offsets, for the problems that have no node. The lines are found once for all of them. */

@@ -3,7 +3,7 @@
 import { derive } from "../../language/derive/derive.ts";
 import { createWorkspace } from "../../language/service.ts";
 import { lower } from "../../language/syntax/lower.ts";
-import { parse } from "../../language/syntax/parser.ts";
+import { bareParse } from "../support/bare-parse.ts";
 
 const smoke = process.argv.includes("--smoke");
 const rounds = smoke ? 1 : 15;
@@ -41,7 +41,7 @@ function measure(name: string, text: string): Row {
   const uri = "file:///bench/bench.scant";
   const times = { parse: [] as number[], lower: [] as number[], derive: [] as number[], build: [] as number[] };
   for (let round = 0; round < rounds; round++) {
-    const parsed = timed(() => parse(text));
+    const parsed = timed(() => bareParse(text));
     const lowered = timed(() => lower(text, uri));
     const derived = timed(() => derive(lowered.value));
     const built = timed(() => {

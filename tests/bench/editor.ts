@@ -6,8 +6,8 @@ import { createConnection } from "vscode-languageserver/node";
 import type { Hover, Location, MessageConnection } from "vscode-languageserver-protocol/node";
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { parse } from "../../language/syntax/parser.ts";
 import { serve } from "../../server/connection.ts";
+import { bareParse } from "../support/bare-parse.ts";
 import { longFile } from "./thousand-lines.ts";
 
 const smoke = process.argv.includes("--smoke");
@@ -54,7 +54,7 @@ const questions: readonly Question[] = [
 
 const { connection, nextCheck } = await open();
 const parsed = percentile(
-  timesOf(smoke ? 2 : 25, () => void parse(text)),
+  timesOf(smoke ? 2 : 25, () => void bareParse(text)),
   50,
 );
 

@@ -27,7 +27,15 @@ function seen(build: Build): unknown {
   const parts = build.derivation.model.parts.map(({ of, name, quantity, stock, length, width, thickness }) =>
     [of, name, quantity, stock, ...[length, width, thickness].map((size) => toText(size.value))].join(" "),
   );
-  return { findings: build.findings, whole: build.whole, parts };
+  return { findings: build.findings, whole: build.whole, parts, origins: origins(build) };
+}
+
+/** Everything that the model holds, with the place of every word that it came from, as text. */
+function origins(build: Build): string {
+  return JSON.stringify(build.derivation.model, (_, value: unknown) => {
+    if (typeof value === "bigint") return String(value);
+    return value instanceof Map ? [...value] : value;
+  });
 }
 
 test.each(examples.map(({ name, text }) => [name, text]))(

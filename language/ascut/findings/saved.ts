@@ -1,8 +1,8 @@
 import type { CutRecord } from "../../core/design.ts";
 import type { Fix } from "../../core/finding.ts";
 import { ratio } from "../../core/rational.ts";
+import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
-import { behind } from "../../fit/check.ts";
 import type { Rescue, Saved } from "../rescue.ts";
 import { atText, countedName, nameOf, tapeText } from "./words.ts";
 

@@ -1,8 +1,9 @@
 import type { CutRecord } from "../../core/design.ts";
 import type { Edit, Finding, Fix } from "../../core/finding.ts";
 import { equal } from "../../core/rational.ts";
+import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
-import { behind, finding } from "../../fit/check.ts";
+import { finding } from "../../fit/check.ts";
 import { ownerOf } from "../pieces.ts";
 import type { Wanted } from "../wanted.ts";
 import { addTo, atText, pluralOf } from "./words.ts";

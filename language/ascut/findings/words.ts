@@ -2,9 +2,8 @@ import type { CutRecord } from "../../core/design.ts";
 import type { Edit, Fix } from "../../core/finding.ts";
 import type { Length } from "../../core/length.ts";
 import { exactText, showText, withUnit, writtenText } from "../../core/length.ts";
-import type { Span } from "../../core/span.ts";
+import { before, behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
-import { behind } from "../../fit/check.ts";
 import type { Wanted } from "../wanted.ts";
 
 /** A part as a person says it: `the side of box plan-1`. */
@@ -41,11 +40,7 @@ export function atText(context: Context, length: Length, width: Length): string 
 export function addTo(record: CutRecord, text: string): Edit {
   return record.spoiled === undefined
     ? { span: behind(record.span), text: ` ${text}` }
-    : { span: { ...record.spoiled.span, ...endAt(record.spoiled.span) }, text: `${text} ` };
-}
-
-function endAt({ start, line, column }: Span): Pick<Span, "end" | "endLine" | "endColumn"> {
-  return { end: start, endLine: line, endColumn: column };
+    : { span: before(record.spoiled.span), text: `${text} ` };
 }
 
 export function takeOut(record: CutRecord, title = "Take the record out"): Fix {

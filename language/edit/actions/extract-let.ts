@@ -1,9 +1,9 @@
 import type { Expr } from "../../core/expr.ts";
-import type { Span } from "../../core/span.ts";
+import { before, type Span } from "../../core/span.ts";
 import { lengthRoots, lengthsIn } from "../lengths.ts";
 import type { OutlineBlock } from "../outline.ts";
 import { blockAt } from "../outline.ts";
-import { before, spanOfItem } from "../places.ts";
+import { spanOfItem } from "../places.ts";
 import type { Scene } from "../scene.ts";
 import type { Asked, Offer } from "./action.ts";
 

@@ -1,6 +1,7 @@
 import { toNumber } from "../../core/rational.ts";
+import { behind } from "../../core/span.ts";
 import type { OutlineItem } from "../outline.ts";
-import { behind, spanOfItem } from "../places.ts";
+import { spanOfItem } from "../places.ts";
 import type { Filling } from "../propose/openings.ts";
 import { freeOpenings } from "../propose/openings.ts";
 import type { Scene } from "../scene.ts";

@@ -4,11 +4,11 @@ import type { Edit } from "../../core/finding.ts";
 import type { Units } from "../../core/length.ts";
 import { decimalText, inUnits, mixedText, toMillimetres } from "../../core/length.ts";
 import type { Rational } from "../../core/rational.ts";
-import { startOfFile } from "../../core/span.ts";
+import { behind, startOfFile } from "../../core/span.ts";
 import type { TextToken } from "../../syntax/text-tokens.ts";
 import type { LengthRoot } from "../lengths.ts";
 import { bareLengths, lengthRoots } from "../lengths.ts";
-import { behind, spanOfItem, spanOfTokens } from "../places.ts";
+import { spanOfItem, spanOfTokens } from "../places.ts";
 import type { Scene } from "../scene.ts";
 import type { Offer } from "./action.ts";
 

@@ -1,10 +1,11 @@
 import type { Finding } from "../../core/finding.ts";
 import { less, toNumber } from "../../core/rational.ts";
+import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import type { FrontModel, Model } from "../../derive/model.ts";
 import { hingeChartSource, hingeCount } from "../../published/hinges.ts";
 import type { Check } from "../check.ts";
-import { behind, finding, number, rewrite, say } from "../check.ts";
+import { finding, number, rewrite, say } from "../check.ts";
 import { limits } from "../limits.ts";
 import { weightOfAll } from "../weight.ts";
 

@@ -2,12 +2,13 @@ import type { Fitting } from "../../core/design.ts";
 import type { Finding } from "../../core/finding.ts";
 import { writtenText } from "../../core/length.ts";
 import { add, less, over, subtract } from "../../core/rational.ts";
+import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import { givenSize, size } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
 import type { BoxModel } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { behind, finding, rewrite, say } from "../check.ts";
+import { finding, rewrite, say } from "../check.ts";
 import { limits } from "../limits.ts";
 import { isSideMounted } from "../slide/side-mounted.ts";
 

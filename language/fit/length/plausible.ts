@@ -3,9 +3,10 @@ import type { Finding } from "../../core/finding.ts";
 import type { Length } from "../../core/length.ts";
 import { inUnit, inUnits } from "../../core/length.ts";
 import { less } from "../../core/rational.ts";
+import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Check } from "../check.ts";
-import { behind, finding, rewrite, say } from "../check.ts";
+import { finding, rewrite, say } from "../check.ts";
 import { limits } from "../limits.ts";
 
 /** A size without a unit should be one that such a thing can have; far off, the other unit was meant. */

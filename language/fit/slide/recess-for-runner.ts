@@ -1,12 +1,13 @@
 import type { Finding, Fix } from "../../core/finding.ts";
 import { writtenText } from "../../core/length.ts";
 import { less } from "../../core/rational.ts";
+import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import { size } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
 import type { BoxModel } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { behind, finding, rewrite, say } from "../check.ts";
+import { finding, rewrite, say } from "../check.ts";
 import { limits } from "../limits.ts";
 import { isUnderMounted } from "./side-mounted.ts";
 

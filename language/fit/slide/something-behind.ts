@@ -1,10 +1,10 @@
 import type { CaseBlock, LayoutItem } from "../../core/design.ts";
 import type { Finding, Fix } from "../../core/finding.ts";
-import type { Span } from "../../core/span.ts";
+import { before, behind, type Span } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Bound, BoxModel } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { behind, finding, rewrite } from "../check.ts";
+import { finding, rewrite } from "../check.ts";
 import { isSideMounted } from "./side-mounted.ts";
 
 /** A side-mounted slide must have something behind it to be screwed to. */
@@ -47,8 +47,11 @@ function dividedAt(home: CaseBlock, name: string, side: "left" | "right", member
   if (found === undefined) return [];
   if (found.isRange) return [rewrite(behind(found.span), ` ${member}s`, `Put ${member}s between these openings`)];
   const title = `Put a ${member} at its ${side}`;
-  const before = { ...found.span, end: found.span.start, endLine: found.span.line, endColumn: found.span.column };
-  return [side === "left" ? rewrite(before, `${member} `, title) : rewrite(behind(found.span), ` ${member}`, title)];
+  return [
+    side === "left"
+      ? rewrite(before(found.span), `${member} `, title)
+      : rewrite(behind(found.span), ` ${member}`, title),
+  ];
 }
 
 interface Column {

@@ -1,7 +1,6 @@
 import type { BoxBlock, FrontBlock, Given, GivenList } from "../../core/design.ts";
 import type { Finding } from "../../core/finding.ts";
-import type { Span } from "../../core/span.ts";
-import { spanFrom } from "../../core/span.ts";
+import { type Span, spanFrom } from "../../core/span.ts";
 import type { BoxModel, FrontModel } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
 import { finding, rewriteSafely } from "../check.ts";

@@ -4,8 +4,8 @@ import { spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createWorkspace } from "../../../language/service.ts";
-import { parse } from "../../../language/syntax/parser.ts";
 import { waits } from "../../../server/session.ts";
+import { bareParse } from "../../support/bare-parse.ts";
 import { benchFolder, served, shipped } from "./programs.ts";
 import { atMost, median, p95, type Row, say, smoke } from "./row.ts";
 import { jobOf } from "./texts.ts";
@@ -19,7 +19,7 @@ const [server, commandLine] = [await shipped("server/main.ts", folder), await sh
 writeFileSync(join(folder, "bench.scant"), text);
 
 const node = await times(rounds, () => void spawnSync(process.execPath, ["-e", "0"]));
-const parses = await times(rounds * 2, () => void parse(text));
+const parses = await times(rounds * 2, () => void bareParse(text));
 const [starts, keys] = [await startsToFindings(), await keysToFindings()];
 const checks = await times(rounds, () => {
   const { status, stderr } = spawnSync(process.execPath, [commandLine, "check", "bench.scant"], { cwd: folder });
