@@ -10,8 +10,7 @@ import { type Rescue, rescueOf } from "./ascut/rescue.ts";
 import type { Allow, Design, UseStatement } from "./core/design.ts";
 import type { Finding } from "./core/finding.ts";
 import { joinDesigns } from "./core/join-designs.ts";
-import type { Derivation } from "./derive/derive.ts";
-import { derive } from "./derive/derive.ts";
+import { type Derivation, type DeriveMemory, derive, deriveMemory } from "./derive/derive.ts";
 import { type DrawingView, drawingViews } from "./draw/drawing-view.ts";
 import { runChecks } from "./fit/index.ts";
 import { cutList, markedParts } from "./plan/cut-list.ts";
@@ -122,6 +121,8 @@ export function createWorkspace({ root }: WorkspaceOptions): Workspace {
   const designs = new Map<string, Design>();
   /** Each file as it was last read, for what has not changed in it. */
   const lowered = new Map<string, Lowered>();
+  /** What the last build of each file leaves for the next. */
+  const memories = new Map<string, DeriveMemory>();
   const builds = new Map<string, { readonly build: Build; readonly rests: readonly string[] }>();
 
   const designOf = (uri: string): Design | undefined => {
@@ -149,6 +150,7 @@ export function createWorkspace({ root }: WorkspaceOptions): Workspace {
     forget(uri) {
       texts.delete(uri);
       lowered.delete(uri);
+      memories.delete(uri);
       drop(uri);
     },
     textOf: (uri) => texts.get(uri),
@@ -161,7 +163,9 @@ export function createWorkspace({ root }: WorkspaceOptions): Workspace {
       const kept = builds.get(uri);
       if (kept !== undefined) return kept.build;
       const files = gather(uri);
-      const build = buildOf(uri, files, texts.get(uri) ?? "");
+      const memory = memories.get(uri) ?? deriveMemory();
+      memories.set(uri, memory);
+      const build = buildOf(uri, files, texts.get(uri) ?? "", memory);
       builds.set(uri, { build, rests: files.rests });
       return build;
     },
@@ -209,13 +213,13 @@ function gathered(uri: string, designOf: (uri: string) => Design | undefined, ro
   return { own, used: [...used.values()], rests: [uri, ...used.keys(), ...missing], missing: [...missing], findings };
 }
 
-function buildOf(uri: string, files: Gathered, text: string): Build {
+function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemory): Build {
   const design = together(files);
-  const derivation = derive(design);
+  const derivation = derive(design, memory);
   const { context, model } = derivation;
   // The checks cost many times what the derivation does, and what is asked of a place in the text does not need them.
   const checked = once(() => {
-    const { fit, findings: shown } = fitted(context, model);
+    const { fit, findings: shown } = fitted(derivation);
     const { made, findings: counted } = benched(context, model, fit);
     const all = [...context.findings, ...runChecks(context, model), ...shown, ...counted];
     return { fit, made, findings: sorted(allowed(all, allowsOf(design)), uri) };

@@ -273,6 +273,18 @@ describe("what is committed", () => {
     );
   const here = "tests/tidy.test.ts";
 
+  test("spreads no place: what it says it works out, and a copy would not move with its piece of text", () => {
+    const spread = /\.\.\.[\w.!?]*span\b(?!\()/i;
+    const lines = sources
+      .filter((path) => /^(language|server|extension)\//.test(path) && path !== "language/core/span.ts")
+      .flatMap((path) =>
+        read(path)
+          .split("\n")
+          .flatMap((line, at) => (spread.test(line) ? [`${path}:${at + 1}`] : [])),
+      );
+    expect(lines).toEqual([]);
+  });
+
   test("holds nothing that is put off", () => {
     expect(
       lines(

@@ -13,6 +13,7 @@ const rule: Rule = {
 
 /** The size worked out again with others in its tree as they turned out; the same object where nothing in it did. */
 export function derivedAgain(size: Sourced<Length>, turned: Turned): Sourced<Length> {
+  if (turned.size === 0) return size;
   const itself = turned.get(size);
   if (itself !== undefined) return itself;
   const entries = [...turned].map(([from, to], index) => ({ name: `as cut ${index + 1}`, from, to }));

@@ -27,6 +27,15 @@ export interface Interval {
  * any uncertain size under it is its own interval.
  */
 export function intervalOf(value: Sourced<Length>): Interval {
+  const interval = known.get(value) ?? workedOut(value);
+  known.set(value, interval);
+  return interval;
+}
+
+/** A length does not change, and the same ones are asked for with every build that they are part of. */
+const known = new WeakMap<Sourced<Length>, Interval>();
+
+function workedOut(value: Sourced<Length>): Interval {
   const leaves = uncertainLeaves(value);
   if (leaves.size === 0) return { low: value.value, high: value.value, contributions: [] };
   const slopes = slopesOf(value, leaves, new Map());

@@ -104,10 +104,12 @@ export function floor(a: Rational): bigint {
 
 /** The nearest double; only for drawings, weights and forces, never for a size that is compared. */
 export function toNumber(a: Rational): number {
-  const bits = 1n << 1000n;
-  if (a.d < bits && (a.n < 0n ? -a.n : a.n) < bits) return Number(a.n) / Number(a.d);
+  if (a.d < doubled && (a.n < 0n ? -a.n : a.n) < doubled) return Number(a.n) / Number(a.d);
   return Number((a.n * 1_000_000_000_000n) / a.d) / 1e12;
 }
+
+/** Below this, both parts fit into a double. */
+const doubled = 1n << 1000n;
 
 /** The exact text form `29/2` or `14`, which `parseRational` reads back. */
 export function toText(a: Rational): string {

@@ -1,234 +1,203 @@
-import type { BoxBlock, Design, FillBlock, FrontBlock, Given, GivenList } from "../core/design.ts";
-import type { Length } from "../core/length.ts";
+import type { Design } from "../core/design.ts";
+import type { Finding } from "../core/finding.ts";
 import type { Part } from "../core/part.ts";
-import type { Sourced } from "../core/sourced.ts";
 import { checkBought } from "./bought.ts";
-import { deriveBoxes } from "./box.ts";
-import type { DerivedCase } from "./case.ts";
-import { deriveCase } from "./case.ts";
 import type { Context } from "./context.ts";
-import { contextOf, distance } from "./context.ts";
-import { deriveFronts } from "./front.ts";
-import { handPart } from "./hand-part.ts";
+import { contextOf } from "./context.ts";
 import { hardwareOf } from "./hardware.ts";
-import { withLike, withLikes } from "./like.ts";
-import type { BoxModel, FrontModel, Model, Opening, OpeningTable, ShelfModel, Stock } from "./model.ts";
-import { deriveMounts } from "./mounts.ts";
-import { inLayout } from "./names.ts";
-import { standingOpening } from "./openings.ts";
+import { type Island, islandLists, islandsOf, sharedOf } from "./islands.ts";
+import { withLikes } from "./like.ts";
+import type { Model, MountModel, Stock } from "./model.ts";
+import { openingNamesOf } from "./names.ts";
 import { lookUpIn, type Readable } from "./readings.ts";
-import { deriveShelves } from "./shelf.ts";
-import { stocksOf } from "./stock.ts";
+import { type Made, made, propertyOf } from "./stages.ts";
 
 export interface Derivation {
   readonly context: Context;
   readonly model: Model;
+  /** What can be worked out by itself: together they hold all that the model holds. */
+  readonly islands: readonly DerivedIsland[];
+}
+
+/** An island as it was derived; the same object for as long as nothing that it hangs on changes. */
+export interface DerivedIsland {
+  readonly context: Context;
+  /** Without hardware, which is counted over the whole job. */
+  readonly model: Model;
+}
+
+/** What one derivation leaves for the next of the same file. */
+export interface DeriveMemory {
+  shared: Shared | undefined;
+  islands: ReadonlyMap<object, KnownIsland>;
+}
+
+interface KnownIsland extends DerivedIsland {
+  readonly blocks: readonly object[];
+  readonly made: Made;
+}
+
+/** What all islands are derived with, and what was found in making it. */
+interface Shared {
+  /** What it rests on. */
+  readonly key: readonly unknown[];
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly distances: Context["distances"];
+  readonly series: Context["series"];
+  readonly findings: readonly Finding[];
+}
+
+export function deriveMemory(): DeriveMemory {
+  return { shared: undefined, islands: new Map() };
 }
 
 /**
  * From what is said to what is cut: stocks, then cases and their openings, then what goes over the openings and into
- * them. Total: whatever cannot be derived is a finding, and everything else stands.
+ * them. Total: whatever cannot be derived is a finding, and everything else stands. With a memory, an island that hangs on
+ * nothing that has changed is taken as it was.
  */
-export function derive(said: Design): Derivation {
-  // 0 · what blocks with a name take over from the one that they are like
+export function derive(said: Design, memory: DeriveMemory = deriveMemory()): Derivation {
+  // What blocks with a name take over from the one that they are like.
   const { design, findings } = withLikes(said);
   const context = contextOf(design);
   context.findings.push(...findings);
-  const stage = stageOf(context);
-  // 1 · readings by name resolve as soon as they are asked for
-  context.lookUp = lookUpIn(context, stage.readable);
-  // 2 · stocks, cases with their openings, openings that stand already
-  const stocks = stage.stocks();
-  const cases = design.cases.flatMap((block) => stage.caseOf(block.name.text) ?? []);
-  const openings = stage.openings();
-  // 3 · what covers the openings and what goes into them
-  const fronts = stage.fronts();
-  const boxes = stage.boxes();
-  const mounts = deriveMounts(context, boxes, stocks);
-  const shelves = stage.shelves();
-  checkBought(context, stocks);
-  const byHand = design.parts.flatMap((block) => handPart(context, block, stocks));
+  const islands = islandsOf(design);
+  if (islands === undefined) {
+    Object.assign(memory, deriveMemory());
+    const whole = made(context);
+    const model = modelOf(context, whole);
+    return { context, model, islands: [{ context, model: { ...model, hardware: [] } }] };
+  }
+  const shared = sharedIn(context, memory.shared);
+  const known = shared === memory.shared ? memory.islands : new Map<object, KnownIsland>();
+  const derived = islands.map((island) => derivedIsland(context, island, shared, known));
+  Object.assign(memory, { shared, islands: new Map(derived.map((one) => [one.blocks[0]!, one])) });
+  context.findings.push(...shared.findings, ...derived.flatMap((one) => one.context.findings));
+  const whole = joined(design, shared.stocks, derived);
+  context.lookUp = lookUpIn(context, readableIn(context, whole));
+  return { context, model: modelOf(context, whole), islands: derived };
+}
+
+function sharedIn(context: Context, before: Shared | undefined): Shared {
+  const { design, names } = context;
+  const given = Object.values(names.of).map((table) => [...table.keys()].join("\n"));
+  const key = [design.units, design.reading, ...sharedOf(design), ...design.lets, ...given];
+  if (before !== undefined && isSame(before.key, key)) return before;
+  const own: Context = { ...context, findings: [], distances: new Map(), series: new Map() };
+  const { stocks } = made({ ...own, design: { ...design, ...nothing } });
+  return { key, stocks, distances: own.distances, series: own.series, findings: own.findings };
+}
+
+const nothing: Island = { cases: [], openings: [], boxes: [], fronts: [], shelves: [], parts: [] };
+
+function derivedIsland(
+  context: Context,
+  island: Island,
+  shared: Shared,
+  known: ReadonlyMap<object, KnownIsland>,
+): KnownIsland {
+  const blocks = islandLists.flatMap((list): readonly object[] => island[list]);
+  const before = known.get(blocks[0]!);
+  if (before !== undefined && isSame(before.blocks, blocks)) return before;
+  const own: Context = {
+    ...context,
+    design: { ...context.design, ...island },
+    findings: [],
+    distances: new Map(shared.distances),
+    series: new Map(shared.series),
+  };
+  const whole = made(own, shared.stocks);
+  return { blocks, context: own, made: whole, model: { ...listed(own.design, whole), hardware: [] } };
+}
+
+function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((one, index) => one === b[index]);
+}
+
+function joined(design: Design, stocks: ReadonlyMap<string, Stock>, islands: readonly KnownIsland[]): Made {
+  const every = <T>(pick: (made: Made) => Iterable<T>): T[] => islands.flatMap((one) => [...pick(one.made)]);
+  const boxes = inOrder(
+    design.boxes,
+    every((one) => one.boxes),
+  );
+  return {
+    stocks,
+    cases: new Map(every((one) => one.cases)),
+    openings: new Map(every((one) => one.openings)),
+    boxes,
+    mounts: byFirstBox(
+      every((one) => one.mounts),
+      boxes,
+    ),
+    fronts: inOrder(
+      design.fronts,
+      every((one) => one.fronts),
+    ),
+    shelves: inOrder(
+      design.shelves,
+      every((one) => one.shelves),
+    ),
+    byHand: new Map(every((one) => one.byHand)),
+  };
+}
+
+/** What was made of blocks, in the order of the blocks. */
+function inOrder<B extends object, T extends { readonly block: B }>(
+  blocks: readonly B[],
+  all: readonly T[],
+): readonly T[] {
+  const order = new Map(blocks.map((block, index) => [block, index]));
+  return [...all].sort((a, b) => order.get(a.block)! - order.get(b.block)!);
+}
+
+function byFirstBox(mounts: readonly MountModel[], boxes: Made["boxes"]): readonly MountModel[] {
+  const order = new Map([...boxes].reverse().map((box, index) => [box.opening.name.text, boxes.length - index]));
+  const place = ({ openings }: MountModel): number => order.get(openings[0]?.name.text ?? "") ?? 0;
+  return [...mounts].sort((a, b) => place(a) - place(b));
+}
+
+function modelOf(context: Context, whole: Made): Model {
+  checkBought(context, whole.stocks);
+  const model = listed(context.design, whole);
+  return { ...model, hardware: hardwareOf(context, model) };
+}
+
+function listed(design: Design, whole: Made): Omit<Model, "hardware"> {
+  const { stocks, boxes, mounts, fronts, shelves } = whole;
+  const cases = design.cases.flatMap(({ name }) => whole.cases.get(name.text) ?? []);
+  const names = new Set(openingNamesOf(design).map(({ text }) => text));
   const parts: readonly Part[] = [
     ...cases.flatMap((one) => one.parts),
     ...boxes.flatMap((box) => box.parts),
     ...mounts.flatMap((mount) => mount.parts),
     ...fronts.flatMap((front) => front.parts),
     ...shelves.flatMap((shelf) => shelf.parts),
-    ...byHand,
+    ...design.parts.flatMap((block) => whole.byHand.get(block) ?? []),
   ];
-  const made = { stocks, openings, cases: cases.map((one) => one.model), boxes, mounts, fronts, shelves, parts };
-  return { context, model: { ...made, hardware: hardwareOf(context, made) } };
-}
-
-/** The stages of the derivation, each worked out once, when it is first wanted. */
-function stageOf(context: Context) {
-  const { design } = context;
-  const { once, keyed } = lazily();
-  const stocks = once((): ReadonlyMap<string, Stock> => stocksOf(context), new Map());
-  const standings = named(design.openings);
-  const blocks = named(design.cases);
-  const caseOf = keyed((name: string): DerivedCase | undefined => {
-    const block = blocks.get(name);
-    return block === undefined ? undefined : deriveCase(context, block, stocks());
-  });
-  /** The case that each opening stands in. */
-  const homes = once(
-    (): ReadonlyMap<string, string> =>
-      new Map(
-        design.cases
-          .flatMap((block) => caseOpenings(block).map((word) => [word.text, block.name.text] as const))
-          .reverse(),
-      ),
-    new Map(),
-  );
-  const openingOf = keyed((name: string): Opening | undefined => {
-    const standing = standings.get(name);
-    if (standing !== undefined) return standingOpening(context, standing);
-    const home = homes().get(name);
-    return home === undefined ? undefined : caseOf(home)?.model.openings.find((opening) => opening.name.text === name);
-  });
-  const openings = once(() => [...context.names.of.opening.keys()].flatMap((name) => openingOf(name) ?? []), []);
-  const openingTable: OpeningTable = { get: openingOf };
-  // By block, so that what is said of one front or box can read the size of another.
-  const frontsOf = keyed((block: FrontBlock): readonly FrontModel[] =>
-    deriveFronts(context, block, withLike(context, block, design.fronts, "front"), stocks(), openingTable),
-  );
-  const fronts = (): readonly FrontModel[] => design.fronts.flatMap((block) => frontsOf(block) ?? []);
-  const boxTables = once(
-    () => ({
-      stocks: stocks(),
-      slides: named(design.slides),
-      openings: openingTable,
-      insetFronts: insetFronts(context, stocks()),
-    }),
-    undefined,
-  );
-  const boxesOf = keyed((block: BoxBlock): readonly BoxModel[] => {
-    const tables = boxTables();
-    const whole = withLike(context, block, design.boxes, "box");
-    return tables === undefined ? [] : deriveBoxes(context, block, whole, tables);
-  });
-  const boxes = (): readonly BoxModel[] => design.boxes.flatMap((block) => boxesOf(block) ?? []);
-  const shelves = once(
-    (): readonly ShelfModel[] =>
-      design.shelves.flatMap((block) =>
-        deriveShelves(context, block, withLike(context, block, design.shelves, "shelf"), stocks(), openingTable),
-      ),
-    [],
-  );
-  const fill = <B extends FillBlock>(blocks: readonly B[], name: string): B | undefined =>
-    blocks.find((block) => block.openings.some((opening) => opening.text === name));
-  const isUnderWay = (name: string, part: string | undefined): boolean => {
-    const [box, front, home] = [fill(design.boxes, name), fill(design.fronts, name), homes().get(name)];
-    if (part === "box" && box !== undefined && boxesOf.isUnderWay(box)) return true;
-    if ((part === "front" || part === "door") && front !== undefined && frontsOf.isUnderWay(front)) return true;
-    return openingOf.isUnderWay(name) || caseOf.isUnderWay(name) || (home !== undefined && caseOf.isUnderWay(home));
+  return {
+    stocks,
+    openings: [...names].flatMap((name) => whole.openings.get(name) ?? []),
+    cases: cases.map((one) => one.model),
+    boxes,
+    mounts,
+    fronts,
+    shelves,
+    parts,
   };
-  const readable: Readable = {
-    isUnderWay,
-    opening: (name) => openingOf(name),
-    case: (name) => caseOf(name)?.model,
-    box: (name) => {
-      const block = fill(design.boxes, name);
-      return block && boxesOf(block)?.find((box) => box.opening.name.text === name);
-    },
-    front: (name) => {
-      const block = fill(design.fronts, name);
-      return block && frontsOf(block)?.find((one) => one.openings.some((opening) => opening.name.text === name));
-    },
-    property: (name, property) => propertyOf(context, stocks(), name, property),
+}
+
+/** What is worked out already, to be read by name. */
+function readableIn(context: Context, whole: Made): Readable {
+  const first = <T>(all: readonly T[], namesOf: (one: T) => readonly string[]): ReadonlyMap<string, T> =>
+    new Map([...all].reverse().flatMap((one) => namesOf(one).map((name) => [name, one] as const)));
+  const boxes = first(whole.boxes, ({ opening }) => [opening.name.text]);
+  const fronts = first(whole.fronts, ({ openings }) => openings.map(({ name }) => name.text));
+  return {
+    isUnderWay: () => false,
+    opening: (name) => whole.openings.get(name),
+    case: (name) => whole.cases.get(name)?.model,
+    box: (name) => boxes.get(name),
+    front: (name) => fronts.get(name),
+    property: (name, property) => propertyOf(context, whole.stocks, name, property),
   };
-  return { stocks, caseOf, openings, fronts, boxes, shelves, readable };
-}
-
-/** A property of a stock or of slides, such as `runner.clearance`. */
-function propertyOf(
-  context: Context,
-  stocks: ReadonlyMap<string, Stock>,
-  name: string,
-  property: string,
-): Sourced<Length> | undefined {
-  const stock = stocks.get(name);
-  if (stock !== undefined && ["thick", "thickness", "measures"].includes(property)) return stock.thickness;
-  const { slides, sheets, boards, hinges } = context.design;
-  const block = [...slides, ...sheets, ...boards, ...hinges].find((one) => one.name.text === name);
-  const field: unknown = block === undefined ? undefined : (block as unknown as Record<string, unknown>)[property];
-  if (typeof field !== "object" || field === null) return undefined;
-  const given = field as Partial<Given & GivenList>;
-  return distance(context, given.measure ?? given.values?.[0]?.measure);
-}
-
-function caseOpenings(block: Design["cases"][number]): ReturnType<typeof inLayout> {
-  return [block.layout, block.frame?.layout, block.rear?.layout, block.rear?.frame?.layout].flatMap((layout) =>
-    inLayout(layout ?? []),
-  );
-}
-
-/** Thickness of the inset front of each opening that has one. From what is said of it, since fronts may read boxes. */
-function insetFronts(context: Context, stocks: ReadonlyMap<string, Stock>): ReadonlyMap<string, Sourced<Length>> {
-  const table = new Map<string, Sourced<Length>>();
-  for (const block of context.design.fronts) {
-    const whole = withLike(context, block, context.design.fronts, "front");
-    const thickness = stocks.get((whole.frame?.stock ?? whole.slab?.stocks[0])?.text ?? "")?.thickness;
-    if (whole.inset === undefined || thickness === undefined) continue;
-    for (const opening of block.openings) table.set(opening.text, thickness);
-  }
-  return table;
-}
-
-function named<T extends { readonly name: { readonly text: string } }>(blocks: readonly T[]): ReadonlyMap<string, T> {
-  return new Map([...blocks].reverse().map((block) => [block.name.text, block]));
-}
-
-/** Ways of working a thing out once, when it is first wanted. */
-interface Lazily {
-  readonly once: <T>(make: () => T, meanwhile: T) => () => T;
-  readonly keyed: <K, T>(make: (key: K) => T | undefined) => Keyed<K, T>;
-}
-
-interface Keyed<K, T> {
-  (key: K): T | undefined;
-  /** Whether the thing is being worked out right now, so that whoever asks for it goes round in a circle. */
-  readonly isUnderWay: (key: K) => boolean;
-}
-
-/**
- * While a thing is being worked out it has nothing to give, so that a circle ends instead of going round. What met such
- * a gap on its way is given out but not kept, unless it is what was first asked for: asked again later, it has all.
- */
-function lazily(): Lazily {
-  let gaps = 0;
-  let depth = 0;
-  const worked = <T>(make: () => T, keep: (value: T) => void): T => {
-    const before = gaps;
-    depth++;
-    const value = make();
-    depth--;
-    if (gaps === before || depth === 0) keep(value);
-    return value;
-  };
-  const keyed = <K, T>(make: (key: K) => T | undefined): Keyed<K, T> => {
-    const made = new Map<K, T | undefined>();
-    const underWay = new Set<K>();
-    const get = (key: K): T | undefined => {
-      if (made.has(key)) return made.get(key);
-      if (underWay.has(key)) {
-        gaps++;
-        return undefined;
-      }
-      underWay.add(key);
-      const value = worked(
-        () => make(key),
-        (value) => made.set(key, value),
-      );
-      underWay.delete(key);
-      return value;
-    };
-    return Object.assign(get, { isUnderWay: (key: K) => underWay.has(key) });
-  };
-  const once = <T>(make: () => T, meanwhile: T): (() => T) => {
-    const only = keyed<undefined, { readonly value: T }>(() => ({ value: make() }));
-    return () => (only(undefined) ?? { value: meanwhile }).value;
-  };
-  return { once, keyed };
 }

@@ -59,23 +59,37 @@ function filledAlong<B extends Likable>(
   findings: Finding[],
   fill: Fill<B>,
 ): B {
-  let whole = block;
   const seen = new Set<B>([block]);
   for (let next = block.like; next !== undefined; ) {
     const name = next;
     const model = all.find((other) => namesOf(other).some((one) => one.text === name.text));
     if (model === undefined) {
       say(findings, unknown(name, what, "openings" in block));
-      return whole;
+      break;
     }
     if (seen.has(model)) {
       say(findings, circular(name));
-      return whole;
+      break;
     }
     seen.add(model);
-    whole = fill(whole, model);
     next = model.like;
   }
+  return filledFrom(block, [...seen].slice(1), fill);
+}
+
+/** Blocks as they were last filled: from the same models the same block comes out again. */
+const lastFilled = new WeakMap<
+  object,
+  { readonly models: readonly object[]; readonly fill: unknown; readonly whole: object }
+>();
+
+function filledFrom<B extends Likable>(block: B, models: readonly B[], fill: Fill<B>): B {
+  if (models.length === 0) return block;
+  const last = lastFilled.get(block);
+  const isSame = last?.models.length === models.length && models.every((model, at) => model === last.models[at]);
+  if (last !== undefined && isSame && last.fill === fill) return last.whole as B;
+  const whole = models.reduce(fill, block);
+  lastFilled.set(block, { models, fill, whole });
   return whole;
 }
 

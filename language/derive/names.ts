@@ -26,16 +26,22 @@ function givenNames(design: Design): Record<NameKind, readonly Word[]> {
     slides: names(design.slides),
     hinges: names(design.hinges),
     screws: names(design.screws),
-    opening: [...names(design.openings), ...design.cases.flatMap(openingNames)],
+    opening: openingNamesOf(design),
     case: names(design.cases),
     length: names(design.lets),
     part: names(design.parts),
   };
 }
 
+/** The openings of a design: those that stand by themselves, and those of its cases. */
+export function openingNamesOf({ openings, cases }: Pick<Design, "openings" | "cases">): readonly Word[] {
+  return [...openings.map(({ name }) => name), ...cases.flatMap(namesInCase)];
+}
+
 type Layout = Design["cases"][number]["layout"];
 
-function openingNames(block: Design["cases"][number]): readonly Word[] {
+/** The openings of a case, front and rear. */
+export function namesInCase(block: Design["cases"][number]): readonly Word[] {
   const layouts = [block.layout, block.frame?.layout, block.rear?.layout, block.rear?.frame?.layout];
   return layouts.flatMap((layout) => inLayout(layout ?? []));
 }

@@ -8,7 +8,7 @@ import { type Motion, motionsOf, type Opposed, opposedDrawers } from "./motion.t
 import { type Placement, place } from "./place.ts";
 import type { Solid } from "./solid.ts";
 import { type Standing, standingOf } from "./stability.ts";
-import { assembliesOf, type Weighed } from "./weigh.ts";
+import { assembliesOf, type Weighed, weigh } from "./weigh.ts";
 import { type Movement, movementOf } from "./wood.ts";
 
 /** The piece put together, moved, loaded and lifted: all plain data. */
@@ -30,13 +30,65 @@ export interface DryFit {
   readonly assemblies: readonly Weighed[];
 }
 
-/** Dry-fits what was derived. Total: what could not be derived has no place, and the rest is fitted without it. */
-export function dryFit(context: Context, model: Model): DryFit {
+/**
+ * Dry-fits what was derived, island by island: nothing of one can touch anything of another. Total: what could not be
+ * derived has no place, and the rest is fitted without it.
+ */
+export function dryFit(context: Context, model: Model, islands: readonly Whole[] = [{ context, model }]): DryFit {
+  const fits = islands.map(fitOf);
+  const every = <T>(pick: (fit: IslandFit) => readonly T[]): readonly T[] => fits.flatMap(pick);
+  const assemblies = every((fit) => fit.assemblies);
+  return {
+    model,
+    placement: {
+      solids: every(({ placement }) => placement.solids),
+      mates: every(({ placement }) => placement.mates),
+      unplaced: every(({ placement }) => placement.unplaced),
+    },
+    clashes: every((fit) => fit.clashes),
+    gaps: every((fit) => fit.gaps),
+    adrift: every((fit) => fit.adrift),
+    motions: every((fit) => fit.motions),
+    opposed: every((fit) => fit.opposed),
+    movement: {
+      floating: every(({ movement }) => movement.floating),
+      restrained: every(({ movement }) => movement.restrained),
+      binding: every(({ movement }) => movement.binding),
+    },
+    loads: { bending: every(({ loads }) => loads.bending), rated: every(({ loads }) => loads.rated) },
+    standing: every((fit) => fit.standing),
+    handling: handlingOf(
+      context,
+      model,
+      every((fit) => fit.parts),
+      assemblies,
+    ),
+    assemblies,
+  };
+}
+
+/** What is fitted by itself: an island, or a whole job. */
+interface Whole {
+  readonly context: Context;
+  readonly model: Model;
+}
+
+type IslandFit = Omit<DryFit, "model" | "handling"> & { readonly parts: readonly Weighed[] };
+
+/** An island that is the same object is the same island, and need not be fitted again. */
+const known = new WeakMap<Whole, IslandFit>();
+
+function fitOf(island: Whole): IslandFit {
+  const fit = known.get(island) ?? islandFit(island);
+  known.set(island, fit);
+  return fit;
+}
+
+function islandFit({ context, model }: Whole): IslandFit {
   const placement = place(context, model);
   const { solids, mates } = placement;
   const clashes = clashesAmong(solids);
   return {
-    model,
     placement,
     clashes,
     gaps: mates.filter(({ good }) => !good),
@@ -46,7 +98,7 @@ export function dryFit(context: Context, model: Model): DryFit {
     movement: movementOf(context, model, solids, mates),
     loads: loadsOf(context, model, solids),
     standing: standingOf(context, model, solids),
-    handling: handlingOf(context, model, placement),
+    parts: solids.map((solid) => weigh(context, model, solid)),
     assemblies: assembliesOf(context, model, placement),
   };
 }

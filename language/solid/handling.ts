@@ -4,8 +4,7 @@ import type { Model } from "../derive/model.ts";
 import { densityOf, pounds } from "../fit/weight.ts";
 import { type LiftLimit, liftingIndex, loadConstant, recommendedWeight } from "../published/lifting.ts";
 import { pieceWeight } from "../published/panel-stock.ts";
-import type { Placement } from "./place.ts";
-import { assembliesOf, type Weighed, weigh } from "./weigh.ts";
+import type { Weighed } from "./weigh.ts";
 
 /** One thing to lift: its weight in pounds, and its share of what one person should lift; above 1 asks for a second pair of hands. */
 export interface Lifted {
@@ -25,7 +24,12 @@ export interface Handling {
   readonly lifts: readonly Lifted[];
 }
 
-export function handlingOf(context: Context, model: Model, placement: Placement): Handling {
+export function handlingOf(
+  context: Context,
+  model: Model,
+  parts: readonly Weighed[],
+  assemblies: readonly Weighed[],
+): Handling {
   const stated = pounds(context, context.design.shop.lifts[0]?.amount);
   const equation = byEquation(context);
   const limit = Math.min(stated ?? loadConstant.in.value, equation?.weight ?? Number.POSITIVE_INFINITY);
@@ -48,8 +52,8 @@ export function handlingOf(context: Context, model: Model, placement: Placement)
     return weight === undefined ? [] : [lifted("sheet", { of: stock.name, pounds: weight })];
   });
   const lifts = [
-    ...placement.solids.map((solid) => lifted("part", weigh(context, model, solid))),
-    ...assembliesOf(context, model, placement).map((one) => lifted("assembly", one)),
+    ...parts.map((one) => lifted("part", one)),
+    ...assemblies.map((one) => lifted("assembly", one)),
     ...sheets,
   ];
   return { limit, stated, equation, lifts: lifts.sort((a, b) => b.pounds - a.pounds) };

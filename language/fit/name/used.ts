@@ -44,20 +44,36 @@ function check({ design }: Context): readonly Finding[] {
 /** Every word of a design that stands where a name is used, first words of readings among them. */
 function wordsUsed(design: Context["design"]): ReadonlySet<string> {
   const used = new Set<string>();
-  const visit = (value: unknown): void => {
-    if (typeof value !== "object" || value === null) return;
-    if (Array.isArray(value)) {
-      for (const item of value) visit(item);
-      return;
-    }
-    for (const [key, inner] of Object.entries(value)) {
-      if (notNames.has(key)) continue;
-      if (key === "path") used.add((inner as readonly Word[])[0]?.text ?? "");
-      else if (isWord(inner)) noted(used, key, value, inner);
-      else visit(inner);
-    }
-  };
-  visit(design);
+  const { shop, ...lists } = design;
+  for (const [field, value] of [...Object.entries(lists), ...Object.entries(shop)]) {
+    if (notNames.has(field)) continue;
+    if (!Array.isArray(value)) gather(value, used);
+    // A block that did not change uses what it used before.
+    else for (const block of value) for (const word of usedIn(block)) used.add(word);
+  }
+  return used;
+}
+
+const known = new WeakMap<object, ReadonlySet<string>>();
+
+function usedIn(block: object): ReadonlySet<string> {
+  const words = known.get(block) ?? gather(block, new Set());
+  known.set(block, words);
+  return words;
+}
+
+function gather(value: unknown, used: Set<string>): ReadonlySet<string> {
+  if (typeof value !== "object" || value === null) return used;
+  if (Array.isArray(value)) {
+    for (const item of value) gather(item, used);
+    return used;
+  }
+  for (const [key, inner] of Object.entries(value)) {
+    if (notNames.has(key)) continue;
+    if (key === "path") used.add((inner as readonly Word[])[0]?.text ?? "");
+    else if (isWord(inner)) noted(used, key, value, inner);
+    else gather(inner, used);
+  }
   return used;
 }
 

@@ -1,7 +1,7 @@
 import type { Finding } from "../../core/finding.ts";
 import { startOfFile } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
-import type { Model } from "../../derive/model.ts";
+import type { Derivation } from "../../derive/derive.ts";
 import { type DryFit, dryFit } from "../dry-fit.ts";
 import { woodShouldBeFreeAcross } from "./across-grain.ts";
 import { partsShouldBeHeld } from "./adrift.ts";
@@ -34,12 +34,12 @@ export const dryFitChecks: readonly DryFitCheck[] = [
 ];
 
 /** The dry fit and what it shows; without a fit, and with a finding that says so, where the tool fails. */
-export function fitted(
-  context: Context,
-  model: Model,
-): { readonly fit: DryFit | undefined; readonly findings: readonly Finding[] } {
+export function fitted({ context, model, islands }: Derivation): {
+  readonly fit: DryFit | undefined;
+  readonly findings: readonly Finding[];
+} {
   try {
-    const fit = dryFit(context, model);
+    const fit = dryFit(context, model, islands);
     return { fit, findings: dryFitFindings(context, fit) };
   } catch (error) {
     return {

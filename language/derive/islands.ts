@@ -1,0 +1,103 @@
+import type { Design } from "../core/design.ts";
+import { namesInCase } from "./names.ts";
+
+/** The lists of a design of which each block belongs to one island. */
+export const islandLists = ["cases", "openings", "boxes", "fronts", "shelves", "parts"] as const;
+
+/** Blocks that name nothing that another island describes: a case with all that goes into it and over it, most often. */
+export type Island = Pick<Design, (typeof islandLists)[number]>;
+
+/**
+ * Divides what is built into islands. What a change in one island makes of it concerns no other; `undefined` where there
+ * are no two, or where what all share (a stock, the saw) takes a size from what is built.
+ */
+export function islandsOf(design: Design): readonly Island[] | undefined {
+  const blocks: readonly object[] = islandLists.flatMap((list): readonly object[] => design[list]);
+  const owners = new Map<string, object[]>();
+  const give = (name: string, block: object): void => {
+    const known = owners.get(name);
+    if (known === undefined) owners.set(name, [block]);
+    else known.push(block);
+  };
+  for (const list of islandLists) for (const block of design[list]) for (const name of given(block)) give(name, block);
+  // A length that takes a size from what is built ties all that use it to where it takes it from.
+  const free = new Set(design.lets);
+  for (let before = -1; before !== free.size; ) {
+    before = free.size;
+    for (const one of free) {
+      if (![...wordsIn(one)].some((word) => word !== one.name.text && owners.has(word))) continue;
+      free.delete(one);
+      give(one.name.text, one);
+    }
+  }
+  if (sharedOf(design).some((block) => [...wordsIn(block)].some((word) => owners.has(word)))) return undefined;
+  const tied = design.lets.filter((one) => !free.has(one));
+  const roots = joined([...blocks, ...tied], (block) => [...wordsIn(block)].flatMap((word) => owners.get(word) ?? []));
+  const groups = [...new Set(blocks.map((block) => roots(block)))];
+  if (groups.length < 2) return undefined;
+  const lists = new Map<object, Island>(
+    groups.map((root) => [root, { cases: [], openings: [], boxes: [], fronts: [], shelves: [], parts: [] }]),
+  );
+  for (const list of islandLists) {
+    for (const block of design[list]) (lists.get(roots(block))![list] as object[]).push(block);
+  }
+  return [...lists.values()];
+}
+
+/** What every island can use: to change any of it is to change all. */
+export function sharedOf({ shop, ...design }: Design): readonly object[] {
+  return [
+    ...[...design.sheets, ...design.boards, ...design.edgings, ...design.offcuts],
+    ...[...design.slides, ...design.hinges, ...design.screws],
+    ...[...shop.saw, ...shop.grooves, ...shop.pockets, ...shop.places, ...shop.times, ...shop.lifts],
+  ];
+}
+
+/** The names under which a block, or what it makes, is spoken of. */
+function given(block: Island[(typeof islandLists)[number]][number]): readonly string[] {
+  if ("openings" in block) return block.openings.map(({ text }) => text);
+  if (!("layout" in block)) return [block.name.text];
+  return [block.name, ...namesInCase(block)].map(({ text }) => text);
+}
+
+const known = new WeakMap<object, ReadonlySet<string>>();
+
+/** Every word that a block says, but for those that say which property it is: more than the names in it, never less. */
+function wordsIn(block: object): ReadonlySet<string> {
+  const words = known.get(block) ?? new Set<string>();
+  if (!known.has(block)) gather(block, words as Set<string>);
+  known.set(block, words);
+  return words;
+}
+
+function gather(value: unknown, words: Set<string>): void {
+  if (typeof value !== "object" || value === null) return;
+  if ("text" in value && typeof value.text === "string") words.add(value.text);
+  for (const [field, inner] of Object.entries(value)) if (!passedOver.has(field)) gather(inner, words);
+}
+
+/** Places, and words of the language that hold no name. */
+const passedOver = new Set(["span", "head", "open", "key"]);
+
+/** Tells for each node the one that stands for all that it is tied to, near or far. */
+function joined(nodes: readonly object[], tiedTo: (node: object) => readonly object[]): (node: object) => object {
+  const above = new Map<object, object>();
+  const root = (node: object): object => {
+    let top = node;
+    for (let next = above.get(top); next !== undefined; next = above.get(top)) top = next;
+    // The next to ask finds the way short.
+    for (let at = node; at !== top; ) {
+      const next = above.get(at)!;
+      above.set(at, top);
+      at = next;
+    }
+    return top;
+  };
+  for (const node of nodes) {
+    for (const other of tiedTo(node)) {
+      const [a, b] = [root(node), root(other)];
+      if (a !== b) above.set(b, a);
+    }
+  }
+  return root;
+}
