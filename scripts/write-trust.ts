@@ -28,6 +28,11 @@ const groups: readonly Group[] = [
     command: "SCANTLING_SEED=random npx vitest run tests/fuzz",
     rows: () => testRows("tests/fuzz", { SCANTLING_SEED: "random", ...(quick ? { SCANTLING_CASES: "200" } : {}) }),
   },
+  {
+    name: "keys",
+    command: "SCANTLING_KEYS=1 npx vitest run tests/fuzz/keystrokes.test.ts",
+    rows: () => testRows("tests/fuzz/keystrokes.test.ts", quick ? {} : { SCANTLING_KEYS: "1" }),
+  },
   bench("latency", "node tests/bench/trust/latency.ts"),
   bench("memory", "node --expose-gc tests/bench/trust/memory.ts"),
   bench("scale", "node tests/bench/trust/scale.ts"),
@@ -68,6 +73,8 @@ for (const group of groups) {
   console.log(`${group.name}: ${group.command}`);
   const rows = group.rows();
   for (const { what, result, holds } of rows) console.log(`  ${what}: ${result}${holds === false ? "  NOT MET" : ""}`);
+  // A figure that is missed is shown; a bench that does not run is broken.
+  if (rows.some(({ aim, holds }) => aim === "runs" && holds === false)) process.exitCode = 1;
   made.set(
     group,
     rows.map((row) => lineOf(row, group)),
