@@ -35,6 +35,12 @@ const groups: readonly Group[] = [
   },
   bench("latency", "node tests/bench/trust/latency.ts"),
   bench("memory", "node --expose-gc tests/bench/trust/memory.ts"),
+  // Needs the editor and a browser, which it sets up: minutes the first time, so that the quick look leaves it out.
+  {
+    name: "rod",
+    command: "npm run bench:rod",
+    rows: () => (quick ? [] : rowsOf("rod", ["tests/bench/rod.ts", "--json"])),
+  },
   bench("scale", "node tests/bench/trust/scale.ts"),
   {
     name: "limits",

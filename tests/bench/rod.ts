@@ -1,11 +1,10 @@
 /**
  * The rod in the real editor, on a file of 300 lines: from a keystroke to its pixels on the rod, whether typing is slower
  * with the rod open than closed (taken in turn in one run), and the rod's heap over 2,000 edits.
- * `npm run bench:rod -- [--keys N] [--edits N]`. Ends with 1 where a figure is over its limit. What it needs is what the
+ * `npm run bench:rod -- [--keys N] [--edits N] [--json]`. Ends with 1 where a figure is over its limit. What it needs is what the
  * tests of the editor need (DEVELOPERS.md); SCANTLING_VSIX takes another package than a fresh one.
  */
 import { readFile } from "node:fs/promises";
-import { cpus } from "node:os";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { chromium, type Frame, type Page } from "playwright-core";
@@ -16,6 +15,7 @@ import { CHROMIUM_FLAGS, openSession } from "../editor/session.ts";
 import { goTo } from "../editor/typing.ts";
 import { openFile, runCommand, webview } from "../editor/workbench.ts";
 import { LINES, longFile, SIZE_LINE } from "./long-file.ts";
+import { atMost, median, p95, type Row, say } from "./trust/row.ts";
 
 /** The accepted p95 from keystroke to pixels, and how much of a millisecond figure is noise on a shared machine. */
 const MOST_MS = 200;
@@ -23,13 +23,14 @@ const NOISE_MS = 4;
 /** Growth of the heap that counts as flat, from the first quarter of the edits to the last. */
 const MOST_GROWTH = 0.05;
 
-const { values } = parseArgs({ options: { keys: { type: "string" }, edits: { type: "string" } } });
+const { values } = parseArgs({
+  options: { keys: { type: "string" }, edits: { type: "string" }, json: { type: "boolean" } },
+});
 const keys = Number(values.keys ?? 80);
 const edits = Number(values.edits ?? 2000);
 const text = longFile();
-const faults: string[] = [];
+const rows: Row[] = [];
 
-console.log(`${LINES} lines, ${cpus().length} cores, ${cpus()[0]?.model ?? "unknown"}\n`);
 const prepared = await prepare();
 try {
   await measureTyping();
@@ -37,8 +38,8 @@ try {
 } finally {
   await prepared.clear();
 }
-for (const fault of faults) console.error(`OVER: ${fault}`);
-process.exitCode = faults.length === 0 ? 0 : 1;
+say(rows);
+process.exitCode = rows.every(({ holds }) => holds !== false) ? 0 : 1;
 
 async function measureTyping(): Promise<void> {
   const session = await openSession(prepared, { files: { "long.scant": text } });
@@ -50,8 +51,8 @@ async function measureTyping(): Promise<void> {
     await runCommand(page, "Scantling: Open the Rod");
     await webview(page).locator("tr[data-part]").first().waitFor();
     const toPixels = await keysToPixels(page);
-    report("keystroke to pixels on the rod", toPixels);
-    if (MOST_MS < share(toPixels, 0.95)) faults.push(`p95 from keystroke to pixels is over ${MOST_MS} ms`);
+    const middle = `, median ${median(toPixels).toFixed(0)}, most ${Math.max(...toPixels).toFixed(0)}`;
+    rows.push(atMost(`keystroke to pixels on the rod, p95 (${LINES} lines)`, p95(toPixels), MOST_MS, "ms", middle));
 
     const open: number[] = [];
     const closed: number[] = [];
@@ -63,11 +64,13 @@ async function measureTyping(): Promise<void> {
       await runCommand(page, "Scantling: Open the Rod");
       await webview(page).locator("tr[data-part]").first().waitFor();
     }
-    report("keystroke to text, the rod open", open);
-    report("keystroke to text, the rod closed", closed);
-    const slower = share(open, 0.5) - share(closed, 0.5);
-    console.log(`the median is ${slower.toFixed(1)} ms ${slower < 0 ? "quicker" : "slower"} with the rod open\n`);
-    if (NOISE_MS < slower) faults.push("typing is slower with the rod open");
+    const [opened, shut] = [median(open), median(closed)];
+    rows.push({
+      what: `keystroke to text with the rod open and closed, medians, in turn in one run (${LINES} lines)`,
+      result: `${opened.toFixed(0)} and ${shut.toFixed(0)} ms (p95 ${p95(open).toFixed(0)} and ${p95(closed).toFixed(0)})`,
+      aim: `at most ${NOISE_MS} ms slower, which is noise`,
+      holds: opened - shut <= NOISE_MS,
+    });
   } catch (error) {
     await session.keepEvidence("bench-rod");
     throw error;
@@ -176,7 +179,7 @@ async function measureHeap(): Promise<void> {
     await page.addScriptTag({ content: script ?? "" });
     const devtools = await page.context().newCDPSession(page);
     const workspace = createWorkspace({ root: undefined });
-    const sizes: number[] = [];
+    const sizes: { readonly kilobytes: number; readonly nodes: number }[] = [];
     for (let edit = 0; edit <= edits; edit += 1) {
       workspace.set("file:///long.scant", text.replace(/long 3\d/, `long 3${edit % 10}`));
       const build = workspace.build("file:///long.scant");
@@ -191,15 +194,18 @@ async function measureHeap(): Promise<void> {
         await devtools.send("HeapProfiler.collectGarbage");
         const { usedSize } = await devtools.send("Runtime.getHeapUsage");
         const { nodes } = await devtools.send("Memory.getDOMCounters");
-        sizes.push(usedSize);
-        console.log(
-          `rod's heap after ${String(edit).padStart(4)} edits: ${(usedSize / 1024).toFixed(0).padStart(6)} kB, ${nodes} nodes`,
-        );
+        sizes.push({ kilobytes: usedSize / 1024, nodes });
       }
     }
-    const growth = (sizes.at(-1) ?? 0) / (sizes[1] ?? 1) - 1;
-    console.log(`from ${edits / 4} to ${edits} edits: ${(100 * growth).toFixed(1)} %`);
-    if (MOST_GROWTH < growth) faults.push("the rod's heap grows");
+    const [first, last] = [sizes[1]!, sizes.at(-1)!];
+    const growth = last.kilobytes / first.kilobytes - 1;
+    const shown = sizes.slice(1).map(({ kilobytes }) => kilobytes.toFixed(0));
+    rows.push({
+      what: `the rod's heap after each quarter of ${edits} edits, another drawing at every tenth`,
+      result: `${shown.join(", ")} kB, ${last.nodes} nodes: ${(100 * growth).toFixed(1)} %`,
+      aim: `at most ${100 * MOST_GROWTH} % more`,
+      holds: growth <= MOST_GROWTH,
+    });
   } finally {
     await browser.close();
   }
@@ -214,16 +220,4 @@ async function post(page: Page, message: unknown): Promise<void> {
     scope.postMessage(data, "*");
     return new Promise<void>((done) => scope.requestAnimationFrame(() => done()));
   }, message);
-}
-
-function report(name: string, waits: readonly number[]): void {
-  const figures = [0.5, 0.95, 1].map((part) => share(waits, part).toFixed(0).padStart(4));
-  console.log(
-    `${name.padEnd(36)} median ${figures[0]} ms, p95 ${figures[1]} ms, most ${figures[2]} ms (${waits.length})`,
-  );
-}
-
-function share(waits: readonly number[], part: number): number {
-  const sorted = [...waits].sort((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.ceil(part * sorted.length) - 1)] ?? Number.NaN;
 }
