@@ -142,7 +142,7 @@ type ParserError = ParseResult["parserErrors"][number];
 
 function problemOf(text: string, piece: Piece, error: ParserError): SyntaxProblem {
   const { token } = error;
-  const expected = expectation(error.message);
+  const expected = expectation(error.message, token);
   const code = "syntax/unreadable";
   if (!Number.isNaN(token.startOffset) && token.image !== "") return unexpected(token, expected);
   const last = piece.tokens.at(-1);
@@ -159,10 +159,13 @@ function unexpected({ startOffset, image }: Token, expected: string): SyntaxProb
 }
 
 /** What the parser waited for, in words; nothing where it waited for many things. */
-function expectation(message: string): string {
+function expectation(message: string, { image }: Token): string {
   const wanted = /Expecting token of type '([^']+)'/.exec(message)?.[1];
   if (wanted === undefined) return "";
-  if (wanted === "EOF") return ": no block is open here";
+  if (wanted === "EOF") {
+    if (image === "}") return ": no block is open here";
+    return ["+", "-", "*", "/"].includes(image) ? ": a length is missing behind it" : "";
+  }
   return `: ${terminalNames[wanted] ?? `"${wanted}"`} is missing before it`;
 }
 

@@ -47,6 +47,12 @@ describe("texts as editors and other systems leave them", () => {
     ]);
   });
 
+  test("a sign with nothing behind it says what is missing, also where a statement follows", () => {
+    expect(findingLines(lower("let a = 3 +\nopening left { wide 12  high 6  deep 20 }\n", testUri))).toEqual([
+      '1:11 syntax/unreadable: "+" was not expected here: a length is missing behind it',
+    ]);
+  });
+
   test("comments of both kinds stand anywhere, and hide what is in them", () => {
     const [opening] = clean(
       "// opening a { }\nopening /* b */ left { /* wide 3 */ wide 12 // high 9\n  high 6 } /* the end",
