@@ -52,13 +52,14 @@ function openSheet({ title, subject }: Papers): Sheet {
     tagged: true,
     lang: "en",
     displayTitle: true,
-    // The default would be a face that is not embedded.
-    font: fontBytes("regular") as unknown as string,
+    // The default would be a face that is not embedded; and one given here has no name to be found by, so that it would
+    // be read anew each time it is asked for.
+    font: null as unknown as string,
     info: { Title: title, Subject: subject, Creator: "Scantling", Producer: "Scantling", CreationDate: noDay },
   });
   sheet.registerFont("regular", fontBytes("regular"));
   sheet.registerFont("bold", fontBytes("bold"));
-  return sheet;
+  return sheet.font("regular");
 }
 
 type Element = PDFKit.PDFStructureElement;
