@@ -34,7 +34,7 @@ export async function writePdf(papers: Papers, progress: Progress = {}): Promise
   for (const [index, page] of papers.pages.entries()) {
     if (progress.isCancelled?.() === true) return undefined;
     progress.onPage?.(index, papers.pages.length);
-    writePage(sheet, root, page);
+    writePage(sheet, root, page());
     for (const entry of papers.outline) if (entry.page === index) sheet.outline.addItem(entry.title);
     // Whoever wants it stopped must get a word in.
     await new Promise((resolve) => setImmediate(resolve));
@@ -66,6 +66,7 @@ type Element = PDFKit.PDFStructureElement;
 
 function writePage(sheet: Sheet, root: Element, page: Page): void {
   sheet.addPage({ size: [page.wide * perMillimetre, page.high * perMillimetre], margin: 0 });
+  const finish = gatherContent(sheet.page);
   sheet.scale(perMillimetre);
   sheet.markContent("Artifact", { type: "Layout" });
   paint(sheet, page.furniture);
@@ -80,6 +81,18 @@ function writePage(sheet: Sheet, root: Element, page: Page): void {
     writeBlock(sheet, open?.element ?? root, block);
   }
   open?.element.end();
+  finish();
+}
+
+/** What is drawn on a page becomes bytes once, when its end is told, and not stroke by stroke: there are millions. */
+function gatherContent(page: PDFKit.PDFPage): () => void {
+  const write = page.write;
+  const drawn: string[] = [];
+  page.write = (chunk: unknown): void => void drawn.push(`${chunk}\n`);
+  return () => {
+    page.write = write;
+    if (0 < drawn.length) page.write(Buffer.from(drawn.join(""), "latin1"));
+  };
 }
 
 /** The table or the list that a block begins. */

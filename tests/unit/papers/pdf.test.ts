@@ -165,7 +165,12 @@ describe("a packet as PDF", () => {
   it("keeps brackets, markup and letters of other scripts as text", async () => {
     const nasty = "a) Tj ET Q (b) <script> \\ \u0000 Шкаф Ωμέγα 書 \ud800";
     const page = { wide: 100, high: 100, furniture: [], blocks: [block("P", [text({ x: 5, y: 20 }, nasty)])] };
-    const made = await writePdf({ title: nasty, subject: nasty, pages: [page], outline: [{ title: nasty, page: 0 }] });
+    const made = await writePdf({
+      title: nasty,
+      subject: nasty,
+      pages: [() => page],
+      outline: [{ title: nasty, page: 0 }],
+    });
     expect(made!.length).toBeGreaterThan(1000);
   });
 });
