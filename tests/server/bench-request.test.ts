@@ -110,7 +110,7 @@ test("papers in PDF come whole; called off, there are none", async () => {
         onPage(0, 2);
         await new Promise((go) => setTimeout(go, 20));
         if (isCancelled()) return;
-        yield { name: `${desk.batches.length} ${kind}.pdf`, content: bytes };
+        yield { kind, name: `${desk.batches.length} ${kind}.pdf`, content: bytes };
       }
     },
   });

@@ -48,6 +48,8 @@ export function shop(files: Readonly<Record<string, string>>, options: ShopOptio
         err: (text) => {
           printed.err += text;
         },
+        progress: () => undefined,
+        heedStop: () => () => false,
         read,
         readStdin: async () => ({ text: options.stdin ?? "" }),
         readUsed: async (uri) => texts.get(URI.parse(uri).fsPath),

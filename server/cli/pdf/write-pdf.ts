@@ -1,14 +1,13 @@
 import PDFDocument from "pdfkit";
 import type { Block, Page, Papers } from "../../../language/papers/page.ts";
+import type { Watch } from "../../in-turns.ts";
 import { fontBytes } from "./fonts.ts";
 import type { Sheet } from "./paint.ts";
 import { paint } from "./paint.ts";
 
-export interface Progress {
+export interface Progress extends Watch {
   /** Called before each page. */
   readonly onPage?: (done: number, of: number) => void;
-  /** Asked before each page; once it says yes, nothing more is made. */
-  readonly isCancelled?: () => boolean;
 }
 
 /** Points in a millimetre. */

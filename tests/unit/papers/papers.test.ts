@@ -5,6 +5,7 @@ import { ratio, toNumber } from "../../../language/core/rational.ts";
 import { boundsOf } from "../../../language/draw/bounds.ts";
 import type { Item, Text } from "../../../language/draw/display-list.ts";
 import { line } from "../../../language/draw/display-list.ts";
+import { sticksFor } from "../../../language/draw/drawings.ts";
 import { textWidth } from "../../../language/draw/letters.ts";
 import { assemblyOrder } from "../../../language/papers/assembly/order.ts";
 import type { Task } from "../../../language/papers/assembly/task.ts";
@@ -12,7 +13,7 @@ import { inWorkingOrder } from "../../../language/papers/assembly/task.ts";
 import type { PaperDesk } from "../../../language/papers/desk.ts";
 import { paperDesk } from "../../../language/papers/desk.ts";
 import { labelPapers } from "../../../language/papers/labels.ts";
-import { packetPapers, paperSticks } from "../../../language/papers/packet.ts";
+import { packetPapers } from "../../../language/papers/packet.ts";
 import type { Block } from "../../../language/papers/page.ts";
 import { paperSizes } from "../../../language/papers/page.ts";
 import { qrItems, qrSymbol } from "../../../language/papers/qr.ts";
@@ -52,7 +53,7 @@ describe("pages", () => {
     for (const size of Object.values(paperSizes)) {
       for (const papers of [
         packetPapers(desk, size),
-        stickPapers(desk, paperSticks(desk), size),
+        stickPapers(desk, sticksFor(desk), size),
         labelPapers(desk, size),
       ]) {
         expect(papers.pages.length).toBeGreaterThan(0);
@@ -93,7 +94,7 @@ describe("pages", () => {
     const desk = paperDesk(build, undefined);
     expect(packetPapers(desk, paperSizes.A4).pages).toHaveLength(1);
     expect(labelPapers(desk, paperSizes.A4).pages).toHaveLength(0);
-    expect(stickPapers(desk, paperSticks(desk), paperSizes.A4).pages).toHaveLength(0);
+    expect(stickPapers(desk, sticksFor(desk), paperSizes.A4).pages).toHaveLength(0);
   });
 
   it("carry the cautions for the work that they ask for, with the saw's first", () => {
@@ -111,7 +112,7 @@ describe("story sticks", () => {
   // box stands 1/4 above the floor and is 5 1/4 high, so its slide's middle lies 2 7/8 up.
   it("have the running sizes of the openings and of the slides' middles", () => {
     const desk = deskFor("print-room.scant");
-    const stick = paperSticks(desk).find((one) => one.title.endsWith("heights at plan-1 to plan-4"))!;
+    const stick = sticksFor(desk).find((one) => one.title.endsWith("heights at plan-1 to plan-4"))!;
     const at = (what: string): string =>
       showText(stick.marks.find((mark) => mark.what.includes(what))!.at, desk.context.reading);
     expect(at("plan-4 floor")).toBe("5 1/2");

@@ -5,9 +5,10 @@ import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { millimetres } from "../../../language/draw/desk.ts";
 import { text } from "../../../language/draw/display-list.ts";
+import { sticksFor } from "../../../language/draw/drawings.ts";
 import type { PaperDesk } from "../../../language/papers/desk.ts";
 import { paperDesk } from "../../../language/papers/desk.ts";
-import { packetPapers, paperSticks } from "../../../language/papers/packet.ts";
+import { packetPapers } from "../../../language/papers/packet.ts";
 import type { Papers } from "../../../language/papers/page.ts";
 import { block, paperSizes } from "../../../language/papers/page.ts";
 import { stickPapers, tilesOf } from "../../../language/papers/stick-pages.ts";
@@ -21,7 +22,7 @@ function deskFor(name: string): PaperDesk {
 }
 
 const desk = deskFor("print-room.scant");
-const sticks = paperSticks(desk);
+const sticks = sticksFor(desk);
 
 describe.each([paperSizes.A4, paperSizes.Letter])("story sticks at full size on $name", (size) => {
   let bytes: Uint8Array;
