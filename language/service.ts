@@ -221,6 +221,7 @@ function buildOf(uri: string, files: Gathered, text: string): Build {
       doneIn: made.isBegun ? doneIn(made) : undefined,
     });
   };
+  const left = once(() => leftOver(context, model, checked().made, checked().findings, whole));
   const job = once((): DayJob => {
     const { made, findings } = checked();
     return { title: context.design.project?.text ?? nameOf(uri), context, model, made, findings };
@@ -254,7 +255,7 @@ function buildOf(uri: string, files: Gathered, text: string): Build {
       return drawn;
     },
     asCut: () => checked().made,
-    left: () => leftOver(context, model, checked().made, checked().findings, whole),
+    left,
     rescue: (others = []) => rescueOf([job(), ...others.map((other) => other.job())]),
     day: (budget, others = []) => dayOf([job(), ...others.map((other) => other.job())], budget),
     dayText,

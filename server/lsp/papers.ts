@@ -33,7 +33,7 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
   const say = teller(server, params.workDoneToken);
   const isCancelled = (): boolean => token.isCancellationRequested;
 
-  const job = kinds.includes("packet") || kinds.includes("svg") ? plans.of(build) : undefined;
+  const job = kinds.includes("packet") || kinds.includes("svg") ? plans.of(build, "whole") : undefined;
   if (job !== undefined) {
     const watch = { seconds: planSeconds, isCancelled, onSlice: (percent: number) => say(percent / 5, "cutting plan") };
     await searchInSlices(job, watch);

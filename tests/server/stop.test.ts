@@ -7,7 +7,7 @@ import { useBundle } from "./bundle.ts";
 import { scratch } from "./scratch.ts";
 
 // What Ctrl+C sends. Windows has no such signal to send to another program.
-const here = process.platform === "win32" ? test.skip : test;
+const here = test.runIf(process.platform !== "win32");
 const bundle = useBundle("server/cli/main.ts");
 const example = fileURLToPath(new URL("../../examples/print-room.scant", import.meta.url));
 

@@ -1,6 +1,7 @@
 import PDFDocument from "pdfkit";
 import type { Block, Page, Papers } from "../../../language/papers/page.ts";
 import type { Watch } from "../../in-turns.ts";
+import { aTurn } from "../../in-turns.ts";
 import { fontBytes } from "./fonts.ts";
 import type { Sheet } from "./paint.ts";
 import { paint } from "./paint.ts";
@@ -38,6 +39,9 @@ export async function writePdf(papers: Papers, progress: Progress = {}): Promise
     // Whoever wants it stopped must get a word in.
     await new Promise((resolve) => setImmediate(resolve));
   }
+  // What follows cannot be left half way.
+  await aTurn();
+  if (progress.isCancelled?.() === true) return undefined;
   root.end();
   sheet.end();
   await ended;
