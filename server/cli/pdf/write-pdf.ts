@@ -91,10 +91,10 @@ function writePage(sheet: Sheet, root: Element, page: Page): void {
 function gatherContent(page: PDFKit.PDFPage): () => void {
   const write = page.write;
   const drawn: string[] = [];
-  page.write = (chunk: unknown): void => void drawn.push(`${chunk}\n`);
+  page.write = (chunk: unknown): void => void drawn.push(String(chunk));
   return () => {
     page.write = write;
-    if (0 < drawn.length) page.write(Buffer.from(drawn.join(""), "latin1"));
+    if (0 < drawn.length) page.write(Buffer.from(`${drawn.join("\n")}\n`, "latin1"));
   };
 }
 
