@@ -22,6 +22,8 @@ export interface ShopOptions {
   readonly colour?: boolean;
   /** Why nothing can be written, if it can't. */
   readonly protectedBy?: string;
+  /** The user stops it once so many files are written. */
+  readonly stopAfter?: number;
 }
 
 /** Files by their paths from the working folder, which is also the root. */
@@ -49,7 +51,7 @@ export function shop(files: Readonly<Record<string, string>>, options: ShopOptio
           printed.err += text;
         },
         progress: () => undefined,
-        heedStop: () => () => false,
+        heedStop: () => () => (options.stopAfter ?? Number.POSITIVE_INFINITY) <= written.size,
         read,
         readStdin: async () => ({ text: options.stdin ?? "" }),
         readUsed: async (uri) => texts.get(URI.parse(uri).fsPath),
