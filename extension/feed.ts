@@ -13,6 +13,7 @@ import {
   type PapersResult,
   type PlanParams,
   type PlanResult,
+  type PlanScope,
   type PlanSearchedParams,
   papers,
   plan,
@@ -43,7 +44,7 @@ export interface Feed {
   /** The parts of the rod that are open; `undefined` as above. */
   bench(uri: string, order: BenchOrder): Promise<BenchAnswer | undefined>;
   /** The cutting plan, searched for so long; called off it is the best found until then. `undefined` as above. */
-  plan(uri: string, seconds: number, watch?: Watch): Promise<NonNullable<PlanResult> | undefined>;
+  plan(uri: string, order: PlanOrder, watch?: Watch): Promise<NonNullable<PlanResult> | undefined>;
   /** Papers of these kinds; rejects when it is called off. `undefined` as above. */
   papers(uri: string, kinds: readonly PaperKind[], watch: Watch): Promise<NonNullable<PapersResult> | undefined>;
   /** Writes down what was cut, by a line as it is typed or by ticks; `undefined` as above. */
@@ -53,6 +54,12 @@ export interface Feed {
   ): Promise<NonNullable<RecordCutResult> | undefined>;
   onRodChanged(listener: (uri: string, version: number) => void): Disposable;
   onPlanSearched(listener: (search: PlanSearchedParams) => void): Disposable;
+}
+
+/** How long a plan is searched for, and of what it is; by itself of what is left, once something is recorded as cut. */
+export interface PlanOrder {
+  readonly seconds: number;
+  readonly scope: PlanScope | undefined;
 }
 
 /** How long work is looked after. */
@@ -74,8 +81,9 @@ export function createFeed(client: BaseLanguageClient): Feed {
     list: async (uri) => readList(await ask(list, { uri })),
     drawings: async (uri, id) => readDrawings(await ask(drawings, { uri, id })),
     bench: async (uri, order) => readBench(await client.sendRequest<unknown>(bench, { uri, ...order })),
-    plan: async (uri, seconds, watch) => {
-      const params: Omit<PlanParams, "workDoneToken"> = { uri, seconds, keepBest: true };
+    plan: async (uri, { seconds, scope }, watch) => {
+      const of = scope === undefined ? {} : { scope };
+      const params: Omit<PlanParams, "workDoneToken"> = { uri, seconds, keepBest: true, ...of };
       return readPlan(await watched(plan, params, watch));
     },
     papers: async (uri, kinds, watch) => readPapers(await watched(papers, { uri, kinds }, watch)),

@@ -232,6 +232,7 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
       doneIn: made.isBegun ? doneIn(made) : undefined,
     });
   };
+  const left = once(() => leftOver(context, model, checked().made, checked().findings, whole));
   const job = once((): DayJob => {
     const { made, findings } = checked();
     return { title: context.design.project?.text ?? nameOf(uri), context, model, made, findings };
@@ -265,7 +266,7 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
       return drawn;
     },
     asCut: () => checked().made,
-    left: () => leftOver(context, model, checked().made, checked().findings, whole),
+    left,
     rescue: (others = []) => rescueOf([job(), ...others.map((other) => other.job())]),
     day: (budget, others = []) => dayOf([job(), ...others.map((other) => other.job())], budget),
     dayText,

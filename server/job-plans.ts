@@ -3,6 +3,8 @@ import type { CutPlan, PlanSearch } from "../language/plan/cut-plan.ts";
 import { planKey, startSearch, unsizedIn } from "../language/plan/cut-plan.ts";
 import { stockProblems } from "../language/plan/problems.ts";
 import type { Build } from "../language/service.ts";
+import type { ToPlan } from "../language/view/left.ts";
+import type { PlanScope } from "./protocol.ts";
 
 /** The search for the plan of a file, carried on from build to build while parts and stock are the same. */
 export interface JobPlan {
@@ -19,8 +21,16 @@ export interface JobPlan {
 
 /** The plans of the files that were lately asked for. */
 export interface JobPlans {
-  /** The search for what a build cuts: the one under way where nothing that it rests on has changed, else a new one. */
-  of(build: Build): JobPlan;
+  /**
+   * The search for what a build cuts, in all or what is left of it: the one under way where nothing that it rests on has
+   * changed, else a new one.
+   */
+  of(build: Build, scope: PlanScope): JobPlan;
+}
+
+/** Which plan is meant: what is asked for, or else what is left to cut; the whole job while nothing is recorded as cut. */
+export function scopeOf(build: Build, asked: unknown): PlanScope {
+  return asked === "whole" || !build.asCut().isBegun ? "whole" : "left";
 }
 
 /** Searches that are kept: each holds its whole state in memory. */
@@ -36,19 +46,19 @@ interface Kept {
 export function createJobPlans(): JobPlans {
   const kept = new Map<string, Kept>();
   return {
-    of(build) {
-      const { context, model } = build.derivation;
-      const rows = markedParts(cutList(model));
+    of(build, scope) {
+      const { context, model, rows } = scope === "left" ? build.left().toPlan() : wholeOf(build);
+      const name = `${scope} ${build.uri}`;
       const problems = stockProblems(context, model, rows);
       const key = planKey(problems);
-      const last = kept.get(build.uri);
+      const last = kept.get(name);
       const job: Kept =
         last?.key === key
           ? last
           : { key, search: startSearch(problems), spent: { seconds: 0 }, isFinished: problems.length === 0 };
-      kept.delete(build.uri);
-      kept.set(build.uri, job);
-      for (const uri of [...kept.keys()].slice(0, Math.max(0, kept.size - most))) kept.delete(uri);
+      kept.delete(name);
+      kept.set(name, job);
+      for (const old of [...kept.keys()].slice(0, Math.max(0, kept.size - most))) kept.delete(old);
       return {
         key,
         spent: job.spent,
@@ -62,4 +72,9 @@ export function createJobPlans(): JobPlans {
       };
     },
   };
+}
+
+function wholeOf(build: Build): ToPlan {
+  const { context, model } = build.derivation;
+  return { context, model, rows: markedParts(cutList(model)) };
 }

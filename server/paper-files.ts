@@ -1,4 +1,6 @@
-import { drawingsOf } from "../language/draw/drawings.ts";
+import type { Stepwise } from "../language/core/stepwise.ts";
+import type { Drawing } from "../language/draw/display-list.ts";
+import { drawingSteps } from "../language/draw/drawings.ts";
 import { panelDxf } from "../language/draw/dxf.ts";
 import { sheetPlanDrawing } from "../language/draw/sheet-plan.ts";
 import { svgOf } from "../language/draw/svg.ts";
@@ -6,10 +8,13 @@ import type { PaperDesk } from "../language/papers/desk.ts";
 import type { Build } from "../language/service.ts";
 import { nameOf } from "../language/view/rod.ts";
 import { cutListFiles } from "./cut-list-files.ts";
+import type { Watch } from "./in-turns.ts";
+import { inTurns } from "./in-turns.ts";
 import type { PaperKind } from "./protocol.ts";
 
-/** A file for the bench: a bare name, and its text or bytes. */
+/** A file for the bench: a bare name, its text or bytes, and what it is one of. */
 export interface PaperFile {
+  readonly kind: PaperKind;
   readonly name: string;
   readonly content: string | Uint8Array;
 }
@@ -21,29 +26,42 @@ export interface TextOrder {
   readonly kinds: readonly PaperKind[];
   /** What to call a file of the build in the papers, so that they do not depend on where its folder lies. */
   readonly labelOf: (uri: string) => string;
+  readonly watch: Watch;
 }
 
 /** Kinds that are written as PDF, which takes Node. */
 export const pdfKinds: readonly PaperKind[] = ["packet", "sticks-a4", "sticks-letter", "labels-a4", "labels-letter"];
 
-/** Those of the kinds asked for that are text, file by file, each made only when it is asked for. */
-export function* textPapers({ build, desk, kinds, labelOf }: TextOrder): Generator<PaperFile> {
+/** Those of the kinds asked for that are text, file by file, each made only when it is asked for. Ends early when cancelled. */
+export async function* textPapers({ build, desk, kinds, labelOf, watch }: TextOrder): AsyncGenerator<PaperFile> {
   const name = nameOf(build.uri);
-  if (kinds.includes("svg")) yield* svgFiles(name, desk);
+  if (kinds.includes("svg")) {
+    const drawings = await inTurns(drawingsWithPlan(desk), watch);
+    if (drawings === undefined) return;
+    yield* svgFiles(name, drawings);
+  }
   if (kinds.includes("dxf")) yield* dxfFiles(name, desk);
   for (const kind of ["csv", "markdown"] as const) {
     if (!kinds.includes(kind)) continue;
-    for (const file of cutListFiles(build, [kind])) yield { name: file.name, content: file.text };
+    for (const file of cutListFiles(build, [kind])) yield { kind, name: file.name, content: file.text };
   }
-  if (kinds.includes("json")) yield { name: `${name}.list.json`, content: listText(build, labelOf) };
+  if (kinds.includes("json")) yield { kind: "json", name: `${name}.list.json`, content: listText(build, labelOf) };
 }
 
-function* svgFiles(name: string, desk: PaperDesk): Generator<PaperFile> {
-  const sheets = desk.plan?.stocks.flatMap((stock) => stock.sheets) ?? [];
-  const drawings = [...drawingsOf(desk), ...sheets.flatMap((sheet) => sheetPlanDrawing(desk, sheet) ?? [])];
+function* drawingsWithPlan(desk: PaperDesk): Stepwise<readonly Drawing[]> {
+  const drawings = [...(yield* drawingSteps(desk))];
+  for (const sheet of desk.plan?.stocks.flatMap((stock) => stock.sheets) ?? []) {
+    const drawing = sheetPlanDrawing(desk, sheet);
+    if (drawing !== undefined) drawings.push(drawing);
+    yield sheet.name;
+  }
+  return drawings;
+}
+
+function* svgFiles(name: string, drawings: readonly Drawing[]): Generator<PaperFile> {
   const names = fileNames(drawings.map((drawing) => drawing.id));
   for (const [index, drawing] of drawings.entries()) {
-    yield { name: `${name}.${names[index]}.svg`, content: svgOf(drawing, "file") };
+    yield { kind: "svg", name: `${name}.${names[index]}.svg`, content: svgOf(drawing, "file") };
   }
 }
 
@@ -52,7 +70,7 @@ function* dxfFiles(name: string, desk: PaperDesk): Generator<PaperFile> {
   const rows = desk.batches.flatMap((batch) => batch.rows).filter((row) => row.parts[0]?.stockKind === "sheet");
   const names = fileNames(rows.map((row) => `${row.mark} ${row.parts[0]!.name}`));
   for (const [index, row] of rows.entries()) {
-    yield { name: `${name}.${names[index]}.dxf`, content: panelDxf(row.parts[0]!, row.mark) };
+    yield { kind: "dxf", name: `${name}.${names[index]}.dxf`, content: panelDxf(row.parts[0]!, row.mark) };
   }
 }
 

@@ -58,7 +58,12 @@ export type CutListResult = { readonly files: readonly TextFile[] } | null;
 /** `null` if there is no such file. */
 export type ListResult = ListDocument | null;
 
+/** Of what a plan is: of the whole job, or of what is left to cut by the records of the file. */
+export type PlanScope = "whole" | "left";
+
 export interface PlanParams extends FileParams {
+  /** Left out: what is left, once something is recorded as cut. */
+  readonly scope?: PlanScope;
   /** How long to search, with each stock in turn; less where the plan is proven sooner. */
   readonly seconds: number;
   /** Whether a request that is called off still wants the best plan found until then. */
@@ -76,6 +81,8 @@ export type PlanResult = {
   readonly finished: boolean;
   /** The file and those that it uses, as addresses: where its offcuts may be kept. */
   readonly uris: readonly string[];
+  /** Of what it is; missing where nothing is recorded as cut, so that both are the same. */
+  readonly scope?: PlanScope;
 } | null;
 
 export interface BenchParams extends FileParams {
@@ -83,6 +90,8 @@ export interface BenchParams extends FileParams {
   readonly parts: readonly BenchPart[];
   /** The drawing of the plan that is looked at; the first one if it is left out or there is none of the name. */
   readonly sheet?: string;
+  /** Of what the plan is to be. Left out: what is left, once something is recorded as cut. */
+  readonly scope?: PlanScope;
   /** Seconds that may be spent in all on the search for a plan of these parts from this stock; 0 or nothing stops it. */
   readonly seconds: number;
 }
@@ -93,6 +102,8 @@ export type BenchResult = BenchAnswer | null;
 export interface BenchAnswer {
   readonly sections: readonly BenchSection[];
   readonly search: SearchState;
+  /** Of what plan and buying list are; missing where nothing is recorded as cut, so that there is nothing to choose. */
+  readonly scope?: PlanScope;
 }
 
 /** Where the search for a plan stands: at work, at its end with nothing left to find, or halted when its time was over. */

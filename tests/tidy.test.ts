@@ -5,7 +5,7 @@ import { dirname, join, normalize } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { createWorkspace } from "../language/service.ts";
-import { usualSteps } from "../server/cli/plan.ts";
+import { usualSteps } from "../server/cli/search.ts";
 import { cutListFiles } from "../server/cut-list-files.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));

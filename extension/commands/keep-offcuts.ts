@@ -1,25 +1,27 @@
 import * as vscode from "vscode";
+import type { PlanScope } from "../../server/protocol.ts";
 import type { Feed } from "../feed.ts";
+import { isPlanScope } from "../preview/bench-messages.ts";
 import { buildFileFor } from "./build-file.ts";
 import { reasonOf } from "./folder.ts";
 import { appended } from "./kept-lines.ts";
 
 /** "Scantling: Keep the Offcuts": writes what the plan leaves over into the build file, or into one that it uses. */
 export function registerKeepOffcuts(feed: Feed): vscode.Disposable {
-  return vscode.commands.registerCommand("scantling.keepOffcuts", async (called: unknown) => {
+  return vscode.commands.registerCommand("scantling.keepOffcuts", async (called: unknown, scope: unknown) => {
     const uri = buildFileFor(called, vscode.l10n.t("its plan says what is left over"));
     if (uri === undefined) return;
     try {
-      await keep(uri, feed);
+      await keep(uri, isPlanScope(scope) ? scope : undefined, feed);
     } catch (error) {
       void vscode.window.showErrorMessage(vscode.l10n.t("The offcuts could not be kept: {0}", reasonOf(error)));
     }
   });
 }
 
-async function keep(uri: vscode.Uri, feed: Feed): Promise<void> {
+async function keep(uri: vscode.Uri, scope: PlanScope | undefined, feed: Feed): Promise<void> {
   await vscode.workspace.openTextDocument(uri);
-  const plan = await feed.plan(uri.toString(), 0);
+  const plan = await feed.plan(uri.toString(), { seconds: 0, scope });
   const lines = plan?.document.keep ?? [];
   if (plan === undefined || lines.length === 0) {
     void vscode.window.showInformationMessage(vscode.l10n.t("No offcut of the plan is worth keeping."));

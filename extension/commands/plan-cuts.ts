@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { PlanDocument } from "../../language/view/types.ts";
+import type { PlanResult } from "../../server/protocol.ts";
 import type { Feed } from "../feed.ts";
 import { type Rod, searchSeconds } from "../preview/panel.ts";
 import type { Translate } from "../translate.ts";
@@ -22,13 +23,17 @@ async function planCuts(uri: vscode.Uri, feed: Feed): Promise<void> {
   try {
     await vscode.workspace.openTextDocument(uri);
     const made = await vscode.window.withProgress(options, (progress, token) =>
-      feed.plan(uri.toString(), searchSeconds(), { token, onProgress: reporter(progress) }),
+      feed.plan(
+        uri.toString(),
+        { seconds: searchSeconds(), scope: undefined },
+        { token, onProgress: reporter(progress) },
+      ),
     );
     if (made === undefined) {
       void vscode.window.showWarningMessage(vscode.l10n.t("The language server has no plan of this file."));
       return;
     }
-    await offer(uri, made.document);
+    await offer(uri, made);
   } catch (error) {
     void vscode.window.showErrorMessage(vscode.l10n.t("The cuts could not be planned: {0}", reasonOf(error)));
   }
@@ -45,13 +50,17 @@ export function reporter(
   };
 }
 
-async function offer(uri: vscode.Uri, document: PlanDocument): Promise<void> {
+async function offer(uri: vscode.Uri, { document, scope }: NonNullable<PlanResult>): Promise<void> {
   const { t } = vscode.l10n;
+  const said = planSentence(document, t);
   const keep = t("Keep the Offcuts…");
   const papers = t("Write Shop Papers…");
   const buttons = [...(document.keep.length === 0 ? [] : [keep]), papers];
-  const chosen = await vscode.window.showInformationMessage(planSentence(document, t), ...buttons);
-  if (chosen === keep) await vscode.commands.executeCommand("scantling.keepOffcuts", uri);
+  const chosen = await vscode.window.showInformationMessage(
+    scope === "left" ? t("For what is left to cut: {0}", said) : said,
+    ...buttons,
+  );
+  if (chosen === keep) await vscode.commands.executeCommand("scantling.keepOffcuts", uri, scope);
   if (chosen === papers) await vscode.commands.executeCommand("scantling.writePapers", uri);
 }
 

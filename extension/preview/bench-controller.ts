@@ -1,9 +1,9 @@
 import type { BenchParams, PlanSearchedParams } from "../../server/protocol.ts";
-import type { BenchAnswer, BenchPart, BenchSection, HostMessage } from "./messages.ts";
+import type { BenchAnswer, BenchPart, BenchSection, HostMessage, PlanScope } from "./messages.ts";
 import { oneAtATime } from "./one-at-a-time.ts";
 
 /** What is asked of the server for the open parts. */
-export type BenchOrder = Pick<BenchParams, "parts" | "sheet" | "seconds">;
+export type BenchOrder = Pick<BenchParams, "parts" | "sheet" | "scope" | "seconds">;
 
 /** What the controller of the parts needs of the window and the server. */
 export interface BenchPort {
@@ -19,8 +19,8 @@ export interface BenchController {
   source(uri: string | undefined): void;
   /** The rod was shown anew: what is open is pulled once nothing more has changed for a while. */
   changed(): void;
-  /** The page has these open, and looks at this drawing of the plan. */
-  opened(parts: readonly BenchPart[], sheet: string): void;
+  /** The page has these open, looks at this drawing of the plan, and wants the plan to be of this, if it was chosen. */
+  opened(parts: readonly BenchPart[], sheet: string, scope?: PlanScope): void;
   search(go: "on" | "stop"): void;
   /** The server says how the search gets on. */
   searched(search: PlanSearchedParams): void;
@@ -28,6 +28,8 @@ export interface BenchController {
   hidden(): void;
   /** What was last shown. */
   sections(): readonly BenchSection[];
+  /** Of what the plan last shown is; `undefined` where there is no choice. */
+  scope(): PlanScope | undefined;
 }
 
 /** Milliseconds without a change before the parts are made anew: they are not what is looked at while typing. */
@@ -37,6 +39,7 @@ export function createBenchController(port: BenchPort, post: (message: HostMessa
   let uri: string | undefined;
   let parts: readonly BenchPart[] = [];
   let sheet = "";
+  let scope: PlanScope | undefined;
   let last: BenchAnswer | undefined;
   let stopped = false;
   let allowed = port.searchSeconds();
@@ -45,10 +48,12 @@ export function createBenchController(port: BenchPort, post: (message: HostMessa
   const pull = oneAtATime(async () => {
     const asked = uri;
     if (asked === undefined || parts.length === 0) return;
-    const order = { parts, sheet, seconds: stopped ? 0 : allowed };
+    const wanted = scope;
+    const order = { parts, sheet, seconds: stopped ? 0 : allowed, ...(wanted === undefined ? {} : { scope: wanted }) };
     const answer = await port.requestBench(asked, order).catch(() => undefined);
     // Asked for anew since, which is under way.
-    if (answer === undefined || asked !== uri || order.parts !== parts || order.sheet !== sheet) return;
+    if (answer === undefined || asked !== uri || order.parts !== parts || order.sheet !== sheet || wanted !== scope)
+      return;
     last = answer;
     post({ type: "bench", answer });
   });
@@ -78,10 +83,11 @@ export function createBenchController(port: BenchPort, post: (message: HostMessa
       rest();
       if (parts.length !== 0) timer = setTimeout(pull, REST_MS);
     },
-    opened: (now, drawing) => {
+    opened: (now, drawing, of) => {
       if (now.length === 0) leave();
       parts = now;
       sheet = drawing;
+      scope = of;
       pull();
     },
     search: (go) => {
@@ -96,5 +102,6 @@ export function createBenchController(port: BenchPort, post: (message: HostMessa
     },
     hidden: leave,
     sections: () => last?.sections ?? [],
+    scope: () => last?.scope,
   };
 }

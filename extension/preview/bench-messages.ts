@@ -1,5 +1,5 @@
 import type { BenchPart, BenchSection, BenchTable, PlanLine, PlanView } from "../../language/view/bench.ts";
-import type { BenchAnswer, SearchState } from "../../server/protocol.ts";
+import type { BenchAnswer, PlanScope, SearchState } from "../../server/protocol.ts";
 import {
   haveStrings,
   isColumn,
@@ -20,7 +20,12 @@ const STATES: readonly SearchState["state"][] = ["searching", "finished", "halte
 /** The parts if the data are such in every field that is read, else `undefined`. */
 export function readBenchAnswer(data: unknown): BenchAnswer | undefined {
   if (!isRecord(data) || !isList(data.sections, isSection) || !isSearchState(data.search)) return undefined;
-  return { sections: data.sections, search: data.search };
+  if (data.scope !== undefined && !isPlanScope(data.scope)) return undefined;
+  return { sections: data.sections, search: data.search, ...(data.scope === undefined ? {} : { scope: data.scope }) };
+}
+
+export function isPlanScope(data: unknown): data is PlanScope {
+  return data === "whole" || data === "left";
 }
 
 export function isBenchPart(data: unknown): data is BenchPart {

@@ -8,6 +8,7 @@ import {
   type DrawnOn,
   type HostMessage,
   type PageMessage,
+  type PlanScope,
   targetOfRow,
 } from "./messages.ts";
 import { oneAtATime } from "./one-at-a-time.ts";
@@ -23,8 +24,8 @@ export interface RodPort extends BenchPort {
   wantsDrawings(): boolean;
   post(message: HostMessage): void;
   reveal(target: Target): void;
-  /** Lets the user write down the offcuts of a file's plan. */
-  keep(uri: string): void;
+  /** Lets the user write down the offcuts of a file's plan, of the one that is shown. */
+  keep(uri: string, scope: PlanScope | undefined): void;
   /** Writes down in a file what was cut of a row. */
   tick(uri: string, tick: CutTick): void;
   /** Says that nothing can be ticked off while the text is broken: the rows are those of another text. */
@@ -256,11 +257,11 @@ export function createRodController(port: RodPort): RodController {
           wanted = message.id;
           return pullDrawing();
         case "bench":
-          return bench.opened(message.parts, message.sheet);
+          return bench.opened(message.parts, message.sheet, message.scope);
         case "search":
           return bench.search(message.go);
         case "keep":
-          if (source !== undefined) port.keep(source.uri);
+          if (source !== undefined) port.keep(source.uri, bench.scope());
           return;
         case "tick":
           if (source?.last?.stale === true) return port.cannotTick();

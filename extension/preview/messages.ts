@@ -1,7 +1,7 @@
 import type { BenchPart, BenchSection, PlanView } from "../../language/view/bench.ts";
 import type { RodBatch, RodRow, RodTable, RodView, Target } from "../../language/view/types.ts";
-import type { BenchAnswer, DrawingsAnswer, DrawingTitle, SearchState } from "../../server/protocol.ts";
-import { isBenchPart, isSearchState, readBenchAnswer } from "./bench-messages.ts";
+import type { BenchAnswer, DrawingsAnswer, DrawingTitle, PlanScope, SearchState } from "../../server/protocol.ts";
+import { isBenchPart, isPlanScope, isSearchState, readBenchAnswer } from "./bench-messages.ts";
 import {
   haveStrings,
   isColumn,
@@ -15,7 +15,7 @@ import {
   isTarget,
 } from "./guards.ts";
 
-export type { BenchAnswer, BenchPart, BenchSection, DrawingsAnswer, DrawingTitle, PlanView, SearchState };
+export type { BenchAnswer, BenchPart, BenchSection, DrawingsAnswer, DrawingTitle, PlanScope, PlanView, SearchState };
 
 /** What the host tells the page. */
 export type HostMessage =
@@ -53,8 +53,13 @@ export type PageMessage =
   | { readonly type: "draw"; readonly id: string | undefined }
   /** Show where the part with this id in the drawing at hand, or in that of the plan, is written. */
   | { readonly type: "revealDrawn"; readonly part: string; readonly on: DrawnOn }
-  /** These parts are open, and this drawing of the plan is looked at. */
-  | { readonly type: "bench"; readonly parts: readonly BenchPart[]; readonly sheet: string }
+  /** These parts are open, this drawing of the plan is looked at, and the plan is to be of this, if that was chosen. */
+  | {
+      readonly type: "bench";
+      readonly parts: readonly BenchPart[];
+      readonly sheet: string;
+      readonly scope: PlanScope | undefined;
+    }
   /** Go on with the search for a plan, or leave it. */
   | { readonly type: "search"; readonly go: "on" | "stop" }
   /** Write down the offcuts that are worth keeping. */
@@ -83,6 +88,8 @@ export interface SavedState {
   readonly drawing?: string;
   /** The parts that were open; left out when none was. */
   readonly parts?: readonly BenchPart[];
+  /** Of what the plan is to be; left out while that was not chosen. */
+  readonly plan?: PlanScope;
 }
 
 /** The id of a row of one of the further tables, told apart from those of parts by its first sign. */
@@ -132,8 +139,10 @@ export function readPageMessage(data: unknown): PageMessage | undefined {
   if (data.type === "draw" && (data.id === undefined || isString(data.id))) return { type: "draw", id: data.id };
   if (data.type === "revealDrawn" && isString(data.part) && (data.on === "drawings" || data.on === "plan"))
     return { type: "revealDrawn", part: data.part, on: data.on };
-  if (data.type === "bench" && isList(data.parts, isBenchPart) && isString(data.sheet))
-    return { type: "bench", parts: data.parts, sheet: data.sheet };
+  if (data.type === "bench" && isList(data.parts, isBenchPart) && isString(data.sheet)) {
+    if (data.scope !== undefined && !isPlanScope(data.scope)) return undefined;
+    return { type: "bench", parts: data.parts, sheet: data.sheet, scope: data.scope };
+  }
   if (data.type === "search" && (data.go === "on" || data.go === "stop")) return { type: "search", go: data.go };
   if (data.type === "keep") return { type: "keep" };
   if (data.type === "tick" && isString(data.mark) && isString(data.row) && Number.isInteger(data.count))
@@ -144,12 +153,20 @@ export function readPageMessage(data: unknown): PageMessage | undefined {
 /** The state if the data are one of this version, else `undefined`. */
 export function readSavedState(data: unknown): SavedState | undefined {
   if (!isRecord(data) || data.version !== 1) return undefined;
-  const { uri, row, scroll, drawing, parts } = data;
+  const { uri, row, scroll, drawing, parts, plan } = data;
   if (typeof uri !== "string" || uri === "" || typeof row !== "string" || !isCount(scroll)) return undefined;
   if (drawing !== undefined && !isString(drawing)) return undefined;
   if (parts !== undefined && !isList(parts, isBenchPart)) return undefined;
-  const open = { ...(drawing === undefined ? {} : { drawing }), ...(parts === undefined ? {} : { parts }) };
-  return { version: 1, uri, row, scroll, ...open };
+  if (plan !== undefined && !isPlanScope(plan)) return undefined;
+  return {
+    version: 1,
+    uri,
+    row,
+    scroll,
+    ...(drawing === undefined ? {} : { drawing }),
+    ...(parts === undefined ? {} : { parts }),
+    ...(plan === undefined ? {} : { plan }),
+  };
 }
 
 /** Whether the data are a rod of the version this extension shows. */

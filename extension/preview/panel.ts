@@ -35,7 +35,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
         void vscode.window.showWarningMessage(
           vscode.l10n.t("The text cannot be read to its end. Mend it first, then tick off what was cut."),
         ),
-      keep: (uri) => void vscode.commands.executeCommand("scantling.keepOffcuts", vscode.Uri.parse(uri)),
+      keep: (uri, scope) => void vscode.commands.executeCommand("scantling.keepOffcuts", vscode.Uri.parse(uri), scope),
       wantsDrawings: () => setting("showDrawings"),
       post: (message) => void panel.webview.postMessage(message),
       reveal: (target) => void reveal(target, panel),

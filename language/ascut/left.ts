@@ -1,3 +1,4 @@
+import { gatheredBy } from "../core/gather.ts";
 import type { Part } from "../core/part.ts";
 import { toText } from "../core/rational.ts";
 import type { Model } from "../derive/model.ts";
@@ -33,12 +34,11 @@ function leftByPart(made: AsCut): ReadonlyMap<Part, Part> {
 }
 
 function leftRows(row: CutRow, left: ReadonlyMap<Part, Part>): readonly CutRow[] {
-  const sizes = new Map<string, Part[]>();
   const key = (part: Part): string => `${toText(part.length.value)} ${toText(part.width.value)}`;
-  for (const part of row.parts) {
-    const rest = left.get(part);
-    if (rest !== undefined) sizes.set(key(rest), [...(sizes.get(key(rest)) ?? []), rest]);
-  }
+  const sizes = gatheredBy(
+    row.parts.flatMap((part) => left.get(part) ?? []),
+    key,
+  );
   const asListed = key(row.parts[0]!);
   const changed = [...sizes.keys()].filter((size) => size !== asListed);
   return [...sizes].map(([size, parts]) => ({

@@ -1,5 +1,6 @@
 import type { Part } from "../core/part.ts";
 import { add, equal, over, times } from "../core/rational.ts";
+import type { Stepwise } from "../core/stepwise.ts";
 import { boundsOf, drawingOf, moved } from "./bounds.ts";
 import type { Desk } from "./desk.ts";
 import { drawn, extentOf, millimetres, reductionFor, scaleText, sized } from "./desk.ts";
@@ -23,7 +24,7 @@ import {
 } from "./view.ts";
 
 /** Each box that differs from those before it: from above with its joints, and cut from front to back. */
-export function boxViews(desk: Desk, scenes: readonly Scene[]): readonly Drawing[] {
+export function* boxViewSteps(desk: Desk, scenes: readonly Scene[]): Stepwise<readonly Drawing[]> {
   const known: { readonly solids: readonly Solid[]; readonly owners: string[] }[] = [];
   for (const scene of scenes) {
     for (const box of scene.boxes) {
@@ -34,7 +35,13 @@ export function boxViews(desk: Desk, scenes: readonly Scene[]): readonly Drawing
       else same.owners.push(box.opening.name.text);
     }
   }
-  return known.flatMap(({ solids, owners }) => boxView(desk, solids, owners) ?? []);
+  const views: Drawing[] = [];
+  for (const { solids, owners } of known) {
+    const view = boxView(desk, solids, owners);
+    if (view !== undefined) views.push(view);
+    yield `drawing of box ${owners[0]}`;
+  }
+  return views;
 }
 
 function alike(a: readonly Solid[], b: readonly Solid[]): boolean {

@@ -1,7 +1,9 @@
+import { gatheredBy } from "../core/gather.ts";
 import { zero } from "../core/rational.ts";
 import type { Model, Opening } from "../derive/model.ts";
 import type { Box } from "../solid/box.ts";
 import { boxWith, mirrored } from "../solid/box.ts";
+import { groupedBy } from "../solid/grouped.ts";
 import type { Mate } from "../solid/mate.ts";
 import type { Placement } from "../solid/place.ts";
 import type { Solid } from "../solid/solid.ts";
@@ -20,18 +22,25 @@ export interface ExplodedPlan {
 
 type Fitted = Pick<Placement, "solids" | "mates">;
 
+/** What stands in one frame of axes, and what is of one assembly; mates by the first of the two, for both are shown or neither. */
+const solidsIn = groupedBy(({ frame }: Solid) => [frame]);
+const solidsOf = groupedBy(({ assembly }: Solid) => [assembly]);
+const matesIn = groupedBy(({ a }: Mate) => [a.frame]);
+const matesOf = groupedBy(({ a }: Mate) => [a.assembly]);
+
 /** Cases apart, what goes into each, then boxes and framed fronts that differ; what stands in a rear face is seen from there. */
 export function explodedPlans(desk: Desk, placement: Placement): readonly ExplodedPlan[] {
   const { model } = desk;
   const hasRear = model.openings.some((opening) => opening.face === "rear");
   const rear = hasRear ? turnedAbout(placement) : placement;
   const seenFrom = (opening: Opening | undefined): Fitted => (opening?.face === "rear" ? rear : placement);
+  const faceOf = facesOf(model);
   const frames = [...new Set(placement.solids.map(({ frame }) => frame))];
   return [
     ...frames.flatMap((frame) => [
       ...casePlan(desk, placement, frame),
-      ...contentPlan(desk, placement, frame, "front"),
-      ...(hasRear ? contentPlan(desk, rear, frame, "rear") : []),
+      ...contentPlan(desk, placement, frame, "front", faceOf),
+      ...(hasRear ? contentPlan(desk, rear, frame, "rear", faceOf) : []),
     ]),
     ...boxPlans(desk, seenFrom),
     ...leafPlans(desk, seenFrom),
@@ -39,10 +48,18 @@ export function explodedPlans(desk: Desk, placement: Placement): readonly Explod
 }
 
 function casePlan(desk: Desk, { solids, mates }: Fitted, frame: string): readonly ExplodedPlan[] {
-  const own = solids.filter(({ assembly }) => assembly === frame);
+  const own = solidsIn(solids, frame).filter(({ assembly }) => assembly === frame);
   if (!frame.startsWith("case ") || own.length < 2) return [];
   const units = caseMoves(own, (unit) => marksOf(desk, unit));
-  return [{ id: `${frame}/exploded`, title: `${sentence(frame)}: exploded view`, units, mates, on: "page" }];
+  return [
+    {
+      id: `${frame}/exploded`,
+      title: `${sentence(frame)}: exploded view`,
+      units,
+      mates: matesIn(mates, frame),
+      on: "page",
+    },
+  ];
 }
 
 /** A case with all that goes into one face of it; a standing opening with what hangs in it. */
@@ -51,9 +68,9 @@ function contentPlan(
   { solids, mates }: Fitted,
   frame: string,
   face: Opening["face"],
+  faceOf: (assembly: string) => Opening["face"],
 ): readonly ExplodedPlan[] {
-  const faceOf = facesOf(desk.model);
-  const here = solids.filter((solid) => solid.frame === frame);
+  const here = solidsIn(solids, frame);
   const home = here.filter(({ assembly }) => assembly === frame);
   const others = here.filter(({ assembly }) => assembly !== frame && faceOf(assembly) === face);
   const fronts = grouped(others.filter(({ assembly }) => /^(front|door) /.test(assembly))).flatMap(leavesOf);
@@ -69,7 +86,7 @@ function contentPlan(
       id: `${frame}/exploded-contents${face === "rear" ? "-rear" : ""}`,
       title: `${sentence(frame)}: exploded view of what goes into it${at}`,
       units: [...mounts, ...contents],
-      mates,
+      mates: matesIn(mates, frame),
       on: "page",
     },
   ];
@@ -93,14 +110,20 @@ function facesOf({ boxes, fronts, shelves }: Model): (assembly: string) => Openi
 function boxPlans(desk: Desk, seenFrom: (opening: Opening) => Fitted): readonly ExplodedPlan[] {
   const boxes = desk.model.boxes.map((box) => {
     const { solids, mates } = seenFrom(box.opening);
-    return { box, mates, solids: solids.filter(({ assembly }) => assembly === box.of) };
+    return { box, mates, solids: solidsOf(solids, box.of) };
   });
   return alikes(boxes).map((same): ExplodedPlan => {
     const { box, solids, mates } = same[0]!;
     const names = same.map((one) => one.box.opening.name.text).join(", ");
     const slides = box.whole.bottom?.fittings.some(({ word }) => word === "from behind") === true;
     const units = boxMoves(solids, (unit) => marksOf(desk, unit), slides ? "out at the back" : "down");
-    return { id: `${box.of}/exploded`, title: `Box for ${names}: exploded view`, units, mates, on: "half a page" };
+    return {
+      id: `${box.of}/exploded`,
+      title: `Box for ${names}: exploded view`,
+      units,
+      mates: matesOf(mates, box.of),
+      on: "half a page",
+    };
   });
 }
 
@@ -108,7 +131,7 @@ function leafPlans(desk: Desk, seenFrom: (opening: Opening | undefined) => Fitte
   const framed = desk.model.fronts.filter(({ whole }) => whole.frame !== undefined);
   const leaves = framed.map((front) => {
     const { solids, mates } = seenFrom(front.openings[0]);
-    const all = solids.filter(({ assembly }) => assembly === front.of);
+    const all = solidsOf(solids, front.of);
     return { front, mates, solids: front.leaves === 1 ? all : leftLeaf(all) };
   });
   return alikes(leaves).map((same): ExplodedPlan => {
@@ -117,7 +140,7 @@ function leafPlans(desk: Desk, seenFrom: (opening: Opening | undefined) => Fitte
     const leaf = front.leaves === 1 ? "" : ", one leaf";
     const units = leafMoves(solids, (unit) => marksOf(desk, unit));
     const title = `${sentence(names)}${leaf}: exploded view`;
-    return { id: `${front.of}/exploded`, title, units, mates, on: "half a page" };
+    return { id: `${front.of}/exploded`, title, units, mates: matesOf(mates, front.of), on: "half a page" };
   });
 }
 
@@ -128,13 +151,8 @@ function leftLeaf(solids: readonly Solid[]): readonly Solid[] {
 
 /** Those whose solids are of the same names, stocks and sizes together; those without solids left out. */
 function alikes<T extends { readonly solids: readonly Solid[] }>(all: readonly T[]): readonly (readonly T[])[] {
-  const groups = new Map<string, T[]>();
-  for (const one of all) {
-    if (one.solids.length === 0) continue;
-    const key = one.solids.map(looks).join("\n");
-    groups.set(key, [...(groups.get(key) ?? []), one]);
-  }
-  return [...groups.values()];
+  const shown = all.filter(({ solids }) => 0 < solids.length);
+  return [...gatheredBy(shown, ({ solids }) => solids.map(looks).join("\n")).values()];
 }
 
 function looks({ part, bounds: { rough } }: Solid): string {
@@ -143,9 +161,7 @@ function looks({ part, bounds: { rough } }: Solid): string {
 }
 
 function grouped(solids: readonly Solid[]): readonly (readonly Solid[])[] {
-  const groups = new Map<string, Solid[]>();
-  for (const solid of solids) groups.set(solid.assembly, [...(groups.get(solid.assembly) ?? []), solid]);
-  return [...groups.values()];
+  return [...gatheredBy(solids, ({ assembly }) => assembly).values()];
 }
 
 /** The letters of parts in the cut list, each once; the name of a part that has none. */

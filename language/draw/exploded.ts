@@ -1,3 +1,4 @@
+import type { Stepwise } from "../core/stepwise.ts";
 import { axes } from "../solid/box.ts";
 import type { Placement } from "../solid/place.ts";
 import type { Solid } from "../solid/solid.ts";
@@ -19,8 +20,14 @@ import { explodedName, explodedRows } from "./exploded-text.ts";
 import { grainAxis } from "./place/fitted.ts";
 
 /** Exploded views, isometric after ISO 5456-3: each case's parts, what goes into it, and the parts of each box and framed front that differs. */
-export function explodedViews(desk: Desk, placement: Placement): readonly Drawing[] {
-  return explodedPlans(desk, placement).flatMap((plan) => explodedView(desk, plan) ?? []);
+export function* explodedSteps(desk: Desk, placement: Placement): Stepwise<readonly Drawing[]> {
+  const views: Drawing[] = [];
+  for (const plan of explodedPlans(desk, placement)) {
+    const view = explodedView(desk, plan);
+    if (view !== undefined) views.push(view);
+    yield plan.title;
+  }
+  return views;
 }
 
 /** Whether a drawing is one of those. */

@@ -34,7 +34,7 @@ export function textHigh(size: PaperSize): number {
 /** Pieces laid on pages one under the other, in order; none is cut, and a heading is never the last on its page. */
 export function pagesOf(layout: Layout, sections: readonly Section[]): Papers {
   const used = sections.filter((section) => 0 < section.pieces.length);
-  const sheets: { readonly blocks: Block[]; readonly title: string }[] = [];
+  const sheets: { readonly blocks: (() => Block)[]; readonly title: string }[] = [];
   const outline: { title: string; page: number }[] = [];
   const bottom = layout.size.high - margins.bottom;
   let y: number = margins.top;
@@ -43,7 +43,8 @@ export function pagesOf(layout: Layout, sections: readonly Section[]): Papers {
     y = margins.top;
   };
   const put = (one: Piece): void => {
-    sheets.at(-1)!.blocks.push(one.at({ x: margins.left, y }, sheets.length - 1));
+    const [place, page] = [{ x: margins.left, y }, sheets.length - 1];
+    sheets[page]!.blocks.push(() => one.at(place, page));
     y += one.high;
   };
   for (const section of used) {
@@ -58,7 +59,10 @@ export function pagesOf(layout: Layout, sections: readonly Section[]): Papers {
       put(one);
     });
   }
-  const pages = sheets.map((sheet, index) => pageOf(layout, sheet.blocks, sheet.title, index + 1, sheets.length));
+  const pages = sheets.map(({ blocks, title }, index) => (): Page => {
+    const made = blocks.map((one) => one());
+    return pageOf(layout, made, title, index + 1, sheets.length);
+  });
   return { title: layout.title, subject: layout.subject, pages, outline };
 }
 

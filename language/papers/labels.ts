@@ -7,7 +7,8 @@ import type { PaperDesk } from "./desk.ts";
 import { projectOf } from "./desk.ts";
 import type { Block, Page, PaperSize, Papers } from "./page.ts";
 import { block } from "./page.ts";
-import { qrItems } from "./qr.ts";
+import type { QrSymbol } from "./qr.ts";
+import { qrItems, qrSymbol } from "./qr.ts";
 
 /** How labels lie on a sheet: millimetres. */
 export interface LabelSheet {
@@ -43,9 +44,15 @@ export function labelPapers(desk: PaperDesk, size: PaperSize): Papers {
   const sheet = labelSheets[size.name];
   const labels = labelsOf(desk).slice(0, mostLabels);
   const perPage = sheet.columns * sheet.rows;
-  const pages = Array.from({ length: Math.ceil(labels.length / perPage) }, (_, index): Page => {
+  // Pieces of one mark have one symbol.
+  const symbols = new Map<string, QrSymbol | undefined>();
+  const symbolOf = ({ mark }: Label): QrSymbol | undefined => {
+    if (!symbols.has(mark)) symbols.set(mark, qrSymbol(`${projectOf(desk)} / ${mark}`));
+    return symbols.get(mark);
+  };
+  const pages = Array.from({ length: Math.ceil(labels.length / perPage) }, (_, index) => (): Page => {
     const here = labels.slice(index * perPage, (index + 1) * perPage);
-    const blocks = here.map((label, place) => labelBlock(desk, label, cornerOf(sheet, place), sheet));
+    const blocks = here.map((label, place) => labelBlock(desk, label, symbolOf(label), cornerOf(sheet, place), sheet));
     return { wide: size.wide, high: size.high, blocks, furniture: [] };
   });
   return { title: `${projectOf(desk)}: labels`, subject: "Labels for parts", pages, outline: [] };
@@ -74,7 +81,13 @@ function cornerOf(sheet: LabelSheet, place: number): Point {
 /** Room that most printers leave blank. */
 const inner = 4;
 
-function labelBlock(desk: PaperDesk, label: Label, corner: Point, sheet: LabelSheet): Block {
+function labelBlock(
+  desk: PaperDesk,
+  label: Label,
+  symbol: QrSymbol | undefined,
+  corner: Point,
+  sheet: LabelSheet,
+): Block {
   const { reading, units } = desk.context;
   const { part, mark, number, count } = label;
   const { x, y } = { x: corner.x + inner, y: corner.y + inner };
@@ -94,7 +107,7 @@ function labelBlock(desk: PaperDesk, label: Label, corner: Point, sheet: LabelSh
       words({ x, y: y + 12.8 }, size, 2.4, "bold"),
       words({ x, y: y + 16.6 }, `${thick}${face === "" ? "" : ` · ${face}`}`, 1.7),
       ...(sheet.high < 30 ? [] : [words({ x, y: y + 20.4 }, `${number} of ${count}`, 1.7)]),
-      ...qrItems(`${projectOf(desk)} / ${mark}`, { x: corner.x + sheet.wide - inner - code, y }, code),
+      ...(symbol === undefined ? [] : qrItems(symbol, { x: corner.x + sheet.wide - inner - code, y }, code)),
     ],
     { alt: undefined },
   );

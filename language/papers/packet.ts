@@ -1,9 +1,8 @@
+import type { Stepwise } from "../core/stepwise.ts";
+import { atOnce } from "../core/stepwise.ts";
 import type { Drawing } from "../draw/display-list.ts";
-import { drawingsOf } from "../draw/drawings.ts";
+import { drawingSteps, sticksFor } from "../draw/drawings.ts";
 import { isExploded } from "../draw/exploded.ts";
-import { scenesOf } from "../draw/place/scene.ts";
-import type { Stick } from "../draw/sticks.ts";
-import { sticksOf } from "../draw/sticks.ts";
 import { assemblyOrder } from "./assembly/order.ts";
 import type { PaperDesk } from "./desk.ts";
 import { layoutOf } from "./desk.ts";
@@ -20,26 +19,33 @@ import { cautionSection, titleSection } from "./title.ts";
 
 /** Everything for the bench in one packet: what it is, cautions, drawings, lists, plans, settings, assembly, sticks. */
 export function packetPapers(desk: PaperDesk, size: PaperSize): Papers {
-  const wide = textWide(size);
-  const drawings = drawingsOf(desk);
-  return pagesOf(layoutOf(desk, size, "Shop papers"), [
-    titleSection(desk, drawings, wide),
-    cautionSection(desk, wide),
-    drawingSection(drawings, wide),
-    cutListSection(desk, wide),
-    planSection(desk, wide),
-    settingsSection(desk, wide),
-    hardwareSection(desk, wide),
-    dryFitSection(desk, wide),
-    explodedSection(drawings, wide),
-    assemblySection(desk, wide),
-    stickSection(desk, paperSticks(desk), wide),
-  ]);
+  return atOnce(packetSteps(desk, size));
 }
 
-/** The sticks of a build. */
-export function paperSticks(desk: PaperDesk): readonly Stick[] {
-  return sticksOf(scenesOf(desk.context, desk.model));
+/** As `packetPapers`, a section at a time. */
+export function* packetSteps(desk: PaperDesk, size: PaperSize): Stepwise<Papers> {
+  const wide = textWide(size);
+  const drawings = yield* drawingSteps(desk);
+  const makers: readonly (() => Section)[] = [
+    () => titleSection(desk, drawings, wide),
+    () => cautionSection(desk, wide),
+    () => drawingSection(drawings, wide),
+    () => cutListSection(desk, wide),
+    () => planSection(desk, wide),
+    () => settingsSection(desk, wide),
+    () => hardwareSection(desk, wide),
+    () => dryFitSection(desk, wide),
+    () => explodedSection(drawings, wide),
+    () => assemblySection(desk, wide),
+    () => stickSection(desk, sticksFor(desk), wide),
+  ];
+  const sections: Section[] = [];
+  for (const make of makers) {
+    const section = make();
+    sections.push(section);
+    yield section.title;
+  }
+  return pagesOf(layoutOf(desk, size, "Shop papers"), sections);
 }
 
 function drawingSection(drawings: readonly Drawing[], wide: number): Section {

@@ -44,7 +44,8 @@ export interface Page {
 export interface Papers {
   readonly title: string;
   readonly subject: string;
-  readonly pages: readonly Page[];
+  /** Each made when it is asked for, and the same each time: all at once, thousands would be more than is good to hold. */
+  readonly pages: readonly (() => Page)[];
   /** The first page of each part, for the reader's list of contents. */
   readonly outline: readonly { readonly title: string; readonly page: number }[];
 }

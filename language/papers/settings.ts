@@ -1,3 +1,4 @@
+import { gatheredBy } from "../core/gather.ts";
 import type { Length } from "../core/length.ts";
 import { exactText, showText } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
@@ -22,12 +23,7 @@ export function sawSettings(desk: PaperDesk): readonly Setting[] {
   return desk.batches.flatMap((batch) => {
     const parts = batch.rows.flatMap((row) => row.parts);
     const by = (what: string, sizeOf: (part: Part) => Length): readonly Setting[] => {
-      const sizes = new Map<string, Part[]>();
-      for (const part of parts) {
-        const key = toText(sizeOf(part));
-        sizes.set(key, [...(sizes.get(key) ?? []), part]);
-      }
-      return [...sizes.values()]
+      return [...gatheredBy(parts, (part) => toText(sizeOf(part))).values()]
         .map((same) => ({ what, stock: batch.stock, size: sizeOf(same[0]!), parts: same }))
         .sort((a, b) => compare(b.size, a.size));
     };

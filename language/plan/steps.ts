@@ -38,6 +38,9 @@ interface Pending {
   readonly rest: { readonly width: Length; readonly height: Length };
   readonly tool: Tool;
   readonly trim: boolean;
+  /** Cuts of one key are made at one setting of one tool. */
+  readonly settingKey: string;
+  readonly area: number;
 }
 
 /**
@@ -52,7 +55,7 @@ export function stepsOf(context: Context, plan: CutPlan): readonly CutStep[] {
     const best = orders.reduce((least, order) => (settingsIn(order) < settingsIn(least) ? order : least));
     best.forEach((cut, index) => {
       const before = best[index - 1];
-      const same = before !== undefined && settingKey(before) === settingKey(cut);
+      const same = before?.settingKey === cut.settingKey;
       steps.push(stepOf(shop, cut, steps.length + 1, same ? "again" : "new"));
     });
   }
@@ -63,48 +66,59 @@ type Choose = (ready: readonly Pending[]) => Pending;
 
 function orderOf(shop: Shop, sheets: readonly PlannedSheet[], choose: Choose): readonly Pending[] {
   const order: Pending[] = [];
-  let ready = sheets.flatMap((sheet) => cutsOf(shop, sheet, sheet.cuts));
-  while (0 < ready.length) {
-    const next = nextCut(ready, order.at(-1), choose);
+  // In the order in which they came free; and again by their settings, since most cuts go on at the one before.
+  const ready = new Set<Pending>();
+  const alike = new Map<string, Set<Pending>>();
+  const free = (cuts: readonly Pending[]): void => {
+    for (const cut of cuts) {
+      const same = alike.get(cut.settingKey) ?? new Set();
+      alike.set(cut.settingKey, same.add(cut));
+      ready.add(cut);
+    }
+  };
+  free(sheets.flatMap((sheet) => cutsOf(shop, sheet, sheet.cuts)));
+  while (0 < ready.size) {
+    const [again] = alike.get(order.at(-1)?.settingKey ?? "") ?? [];
+    const next = again ?? nextCut([...ready], choose);
     order.push(next);
-    ready = [...ready.filter((one) => one !== next), ...followers(shop, next)];
+    ready.delete(next);
+    alike.get(next.settingKey)?.delete(next);
+    free(followers(shop, next));
   }
   return order;
 }
 
 function settingsIn(order: readonly Pending[]): number {
-  return order.filter((cut, index) => index === 0 || settingKey(cut) !== settingKey(order[index - 1]!)).length;
+  return order.filter((cut, index) => index === 0 || cut.settingKey !== order[index - 1]!.settingKey).length;
 }
 
-/** The same setting while there is one; then the floor before the saws, the heaviest piece first; then as chosen. */
-function nextCut(ready: readonly Pending[], current: Pending | undefined, choose: Choose): Pending {
-  const again = current === undefined ? undefined : ready.find((one) => settingKey(one) === settingKey(current));
-  if (again !== undefined) return again;
+/** Where no cut is left at the same setting: the floor before the saws, the heaviest piece first; then as chosen. */
+function nextCut(ready: readonly Pending[], choose: Choose): Pending {
   const floor = ready.filter((one) => one.tool === "track saw on the floor");
   return 0 < floor.length ? largestPiece(floor) : choose(ready);
 }
 
 function largestPiece(ready: readonly Pending[]): Pending {
-  return ready.reduce((most, one) => (area(most) < area(one) ? one : most));
+  return ready.reduce((most, one) => (most.area < one.area ? one : most));
 }
 
 /** The setting that serves the most cuts that can be made now; among equals the largest. */
 function mostServed(ready: readonly Pending[]): Pending {
   const counts = new Map<string, number>();
-  for (const one of ready) counts.set(settingKey(one), (counts.get(settingKey(one)) ?? 0) + 1);
+  for (const one of ready) counts.set(one.settingKey, (counts.get(one.settingKey) ?? 0) + 1);
   return ready.reduce((best, one) => {
-    const [most, here] = [counts.get(settingKey(best))!, counts.get(settingKey(one))!];
+    const [most, here] = [counts.get(best.settingKey)!, counts.get(one.settingKey)!];
     if (most !== here) return most < here ? one : best;
     return compare(best.shape.setting, one.shape.setting) < 0 ? one : best;
   });
 }
 
-function settingKey(cut: Pending): string {
-  return `${cut.tool} ${cut.tool === "mitre saw" ? "" : cut.shape.along} ${toText(cut.shape.setting)}`;
+function settingKeyOf(tool: Tool, { along, setting }: CutShape): string {
+  return `${tool} ${tool === "mitre saw" ? "" : along} ${toText(setting)}`;
 }
 
-function area({ shape }: Pending): number {
-  return Number((shape.width.n * shape.height.n * 1000n) / (shape.width.d * shape.height.d));
+function areaOf({ width, height }: CutShape): number {
+  return Number((width.n * height.n * 1000n) / (width.d * height.d));
 }
 
 /** A node is cut into its pieces one after the other; each cut leaves the rest for the next. */
@@ -128,6 +142,7 @@ function pendingFor(
   const shape: CutShape = { width: node.width, height: node.height, along, setting };
   const left = restOf(node, along, kept, rest);
   const isLast = rest.length === 0;
+  const tool = toolFor(shop, sheet.stock, shape);
   return {
     sheet,
     node,
@@ -135,8 +150,10 @@ function pendingFor(
     shape,
     kept,
     rest: left,
-    tool: toolFor(shop, sheet.stock, shape),
+    tool,
     trim: isLast,
+    settingKey: settingKeyOf(tool, shape),
+    area: areaOf(shape),
   };
 }
 

@@ -6,6 +6,7 @@ import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import { markedParts } from "../plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from "../plan/cut-plan.ts";
+import type { MarkedPart } from "../plan/problems.ts";
 import { type BuyLine, buyLines } from "./buying.ts";
 import { csvOf } from "./csv.ts";
 import { listDocument } from "./list.ts";
@@ -18,6 +19,8 @@ import type { ListDocument, PlanDocument, RodView } from "./types.ts";
 /** What is left to cut, and the rack less what is broken down and used up. Marks are those of the whole list. */
 export interface Left {
   readonly pieces: number;
+  /** The model with only what is left to cut for its parts. */
+  readonly model: Model;
   rod(): RodView;
   list(): ListDocument;
   /** The list for a terminal, at most 80 columns wide. */
@@ -27,9 +30,17 @@ export interface Left {
   /** How what is left is cut from what is still in the rack, less what other jobs hold there. */
   plan(budget: PlanBudget, held?: Held): CutPlan;
   startPlan(held?: Held): Planning;
+  /** What a search for that plan rests on: the rack as it is now, and the parts under their marks. */
+  toPlan(): ToPlan;
   planDocument(plan: CutPlan): PlanDocument;
   planText(plan: CutPlan): string;
   buying(plan: CutPlan): readonly BuyLine[];
+}
+
+export interface ToPlan {
+  readonly context: Context;
+  readonly model: Model;
+  readonly rows: readonly MarkedPart[];
 }
 
 export function leftOver(
@@ -49,6 +60,7 @@ export function leftOver(
   const rows = markedParts(batches);
   return {
     pieces,
+    model: rest,
     rod,
     list: () => listDocument(context, rest, findings),
     text: () => textOf(rod()),
@@ -62,6 +74,7 @@ export function leftOver(
       const rack = onHand(context, rest, held);
       return startPlan(rack.context, rack.model, rows);
     },
+    toPlan: () => ({ ...onHand(context, rest, nothingHeld), rows }),
     planDocument: (plan) => planDocument(context, plan),
     planText: (plan) => planText(context, plan),
     buying: (plan) => buyLines(context, rest, plan),

@@ -1,12 +1,11 @@
+import { gatheredBy } from "../core/gather.ts";
+
 /** Owners in few words: `box plan-1`, `box plan-2`, `box plan-3` become `box plan-1 to plan-3`. */
 export function ownersText(owners: readonly string[]): string {
-  const byKind = new Map<string, string[]>();
-  for (const owner of new Set(owners)) {
-    const at = owner.lastIndexOf(" ");
-    const kind = at < 0 ? "" : owner.slice(0, at);
-    byKind.set(kind, [...(byKind.get(kind) ?? []), owner.slice(at + 1)]);
-  }
-  return [...byKind].map(([kind, names]) => `${kind} ${rangesText(names)}`.trim()).join("; ");
+  const byKind = gatheredBy([...new Set(owners)], (owner) => owner.slice(0, Math.max(0, owner.lastIndexOf(" "))));
+  return [...byKind]
+    .map(([kind, all]) => `${kind} ${rangesText(all.map((owner) => owner.slice(owner.lastIndexOf(" ") + 1)))}`.trim())
+    .join("; ");
 }
 
 function rangesText(names: readonly string[]): string {

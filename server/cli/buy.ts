@@ -6,7 +6,7 @@ import { exitCodes, graver } from "./exit-codes.ts";
 import { buyHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { load } from "./load.ts";
-import { usualSteps } from "./plan.ts";
+import { usualSteps } from "./search.ts";
 
 /** `scantling buy FILE...`: what one job, or several together, want from the yard. */
 export async function buy(words: readonly string[], io: Io): Promise<ExitCode> {

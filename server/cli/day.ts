@@ -7,7 +7,7 @@ import { dayHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { load } from "./load.ts";
-import { usualSteps } from "./plan.ts";
+import { usualSteps } from "./search.ts";
 
 /** `scantling day FILE...`: what is left of one job, or of several that share a rack, at the end of a day. */
 export async function day(words: readonly string[], io: Io): Promise<ExitCode> {

@@ -6,6 +6,8 @@ export const exitCodes = {
   errors: 1,
   /** The arguments make no sense, or a file could not be read or written. */
   unusable: 2,
+  /** The user stopped it, as by Ctrl+C: 128 and the number of that signal, as shells count. */
+  stopped: 130,
 } as const;
 
 export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];

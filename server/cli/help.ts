@@ -15,8 +15,12 @@ uses is read from the folder it belongs to and nowhere else: the nearest one up
 that holds a .git; else the working folder, if the file lies in it; else the
 file's own folder.
 
+On a terminal, what takes long says how far it is. Ctrl+C stops it: every file
+is then the old one or the new one, and list, plan and papers say what was not
+written.
+
 Exit codes: 0 fine, 1 errors stand in a file, 2 the arguments make no sense or a
-file could not be read or written.
+file could not be read or written, 130 stopped.
 `;
 
 export const checkHelp = `scantling check FILE...    what is wrong, where, why, and what would do

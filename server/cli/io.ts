@@ -15,6 +15,13 @@ export interface Io {
   readStdin(): Promise<ReadText>;
   /** The text of a used file's address inside the root, itself an address; `undefined` if there is none. */
   readUsed(uri: string, root: string): Promise<string | undefined>;
+  /** Says what is under way, on one line that the next takes the place of; nothing where nobody looks at a terminal. */
+  progress(text: string): void;
+  /**
+   * From now on a wish to stop, as by Ctrl+C, does not end the program by itself: whoever calls this looks between two
+   * steps whether there was one, and leaves the event loop a turn for it to be seen. A second wish ends it at once.
+   */
+  heedStop(): () => boolean;
   /** The folder that a build file's `use` may not leave. */
   rootFor(path: string): string;
   /** Makes a folder, and those above it, where there is none; what stood in the way, as the end of a sentence. */

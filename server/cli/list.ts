@@ -2,6 +2,7 @@ import { resolve } from "node:path";
 import type { ListDocument } from "../../language/view/types.ts";
 import type { CutListKind } from "../cut-list-files.ts";
 import { cutListFiles } from "../cut-list-files.ts";
+import { aTurn } from "../in-turns.ts";
 import type { Arguments } from "./arguments.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
@@ -11,6 +12,7 @@ import { listHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { load, namedFindings } from "./load.ts";
+import { sayStopped } from "./stopped.ts";
 
 /** `scantling list FILE`: its parts, printed or written as files. What has errors is listed as far as it goes. */
 export async function list(words: readonly string[], io: Io): Promise<ExitCode> {
@@ -36,7 +38,8 @@ export async function list(words: readonly string[], io: Io): Promise<ExitCode> 
     io.err(`scantling: ${loaded.failure}\n`);
     return exitCodes.unusable;
   }
-  const done = give(loaded, read, io);
+  const done = await give(loaded, read, io);
+  if (done === exitCodes.stopped) return done;
   const errors = loaded.build.findings.filter((finding) => finding.severity === "error").length;
   if (errors === 0) return done;
   if (!read.options.has("json")) io.err(errorNote(loaded, errors));
@@ -60,7 +63,7 @@ function faultIn({ options, files }: Arguments): string | undefined {
   return undefined;
 }
 
-function give(loaded: Loaded, { options }: Arguments, io: Io): ExitCode {
+async function give(loaded: Loaded, { options }: Arguments, io: Io): Promise<ExitCode> {
   const folder = options.get("output");
   if (typeof folder === "string") return writeInto(folder, loaded, kindsFor(options), io);
   const given = options.has("left") ? loaded.build.left() : loaded.build;
@@ -76,9 +79,16 @@ function kindsFor(options: Arguments["options"]): readonly CutListKind[] {
   return options.has("markdown") ? ["markdown"] : ["csv", "markdown"];
 }
 
-function writeInto(folder: string, { build }: Loaded, kinds: readonly CutListKind[], io: Io): ExitCode {
+async function writeInto(folder: string, { build }: Loaded, kinds: readonly CutListKind[], io: Io): Promise<ExitCode> {
+  const isStopped = io.heedStop();
   let code: ExitCode = exitCodes.fine;
-  for (const { name, text } of cutListFiles(build, kinds)) {
+  const files = cutListFiles(build, kinds);
+  for (const [index, { name, text }] of files.entries()) {
+    await aTurn();
+    if (isStopped()) {
+      const others = files.slice(index).map((file) => file.name);
+      return sayStopped(io, `${others.join(" and ")} ${others.length === 1 ? "was" : "were"} not written`);
+    }
     const shown = folder === "." ? name : `${folder.replace(/[/\\]+$/, "")}/${name}`;
     const written = io.write(resolve(io.cwd, folder, name), text);
     if (written.outcome === "failed") {

@@ -32,6 +32,7 @@ export async function load(name: string, io: Io): Promise<Loaded | { readonly fa
   workspace.set(uri, read.text);
   try {
     await gather(workspace, uri, root, io);
+    io.progress(`working out ${label}`);
     const build = workspace.build(uri);
     return {
       build,

@@ -4,6 +4,7 @@ import { harmless } from "./harmless.ts";
 import type { ReadText } from "./read-files.ts";
 import { mostBytes, readInside, readText, rootFor, textFrom } from "./read-files.ts";
 import { run } from "./run.ts";
+import { progressLine } from "./terminal.ts";
 import { makeFolder, writeWhole } from "./write-files.ts";
 
 // A reader that has seen enough, as `head` does, closes the pipe: that is no failure of ours.
@@ -17,12 +18,22 @@ for (const stream of [process.stdout, process.stderr]) {
 }
 
 const cwd = process.cwd();
+const line = progressLine(process.stderr, process.env);
+let isStopped = false;
 run(process.argv.slice(2), {
   cwd,
   colour: process.stdout.isTTY === true && !process.env["NO_COLOR"] && process.env["TERM"] !== "dumb",
   version: manifest.version,
-  out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(harmless(text)),
+  out: (text) => {
+    line.clear();
+    process.stdout.write(text);
+  },
+  err: (text) => {
+    line.clear();
+    process.stderr.write(harmless(text));
+  },
+  progress: line.show,
+  heedStop,
   read: readText,
   readStdin,
   readUsed: readInside,
@@ -32,14 +43,32 @@ run(process.argv.slice(2), {
 }).then(
   // Not process.exit: what is still on its way down a pipe would be lost.
   (code) => {
+    line.clear();
+    // What is still being printed need not be waited for.
+    process.off("SIGINT", onStop);
     // Unless printing has failed meanwhile.
     process.exitCode ??= code;
   },
   (error: unknown) => {
+    line.clear();
     process.stderr.write(`scantling: this should not have happened: ${error instanceof Error ? error.stack : error}\n`);
     process.exitCode = exitCodes.unusable;
   },
 );
+
+function heedStop(): () => boolean {
+  process.on("SIGINT", onStop);
+  return () => isStopped;
+}
+
+/** What is being written is written whole before a signal is seen, so that the second may end the program where it stands. */
+function onStop(): void {
+  if (isStopped) {
+    line.clear();
+    process.exit(exitCodes.stopped);
+  }
+  isStopped = true;
+}
 
 async function readStdin(): Promise<ReadText> {
   const chunks: Buffer[] = [];

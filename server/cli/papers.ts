@@ -1,7 +1,8 @@
 import { resolve } from "node:path";
 import { paperDesk } from "../../language/papers/desk.ts";
+import { aTurn } from "../in-turns.ts";
 import type { PaperFile } from "../paper-files.ts";
-import { textPapers } from "../paper-files.ts";
+import { pdfKinds, textPapers } from "../paper-files.ts";
 import type { PaperKind } from "../protocol.ts";
 import type { Arguments } from "./arguments.ts";
 import { readArguments } from "./arguments.ts";
@@ -11,7 +12,8 @@ import type { Io } from "./io.ts";
 import type { Loaded } from "./load.ts";
 import { load } from "./load.ts";
 import type { PdfOrder } from "./pdf/paper-files.ts";
-import { usualSteps } from "./plan.ts";
+import { searched } from "./search.ts";
+import { sayStopped } from "./stopped.ts";
 
 /** The words for what is written, each for one or more kinds. */
 const words: Readonly<Record<string, readonly PaperKind[]>> = {
@@ -65,6 +67,7 @@ export async function papers(args: readonly string[], io: Io): Promise<ExitCode>
     return exitCodes.unusable;
   }
   const done = await writeAll(loaded, asked.folder, asked.order, io);
+  if (done === exitCodes.stopped) return done;
   const errors = loaded.build.findings.some((finding) => finding.severity === "error");
   if (!errors) return done;
   io.err(`scantling: errors stand in ${loaded.label}, and the papers say so: look before you cut.\n`);
@@ -76,9 +79,11 @@ function refuse(fault: string, io: Io): ExitCode {
   return exitCodes.unusable;
 }
 
+type Order = Omit<PdfOrder, "progress">;
+
 interface Asked {
   readonly folder: string;
-  readonly order: PdfOrder;
+  readonly order: Order;
 }
 
 function orderIn({ options, files }: Arguments): Asked | { readonly fault: string } {
@@ -92,40 +97,84 @@ function orderIn({ options, files }: Arguments): Asked | { readonly fault: strin
   const paper = options.get("paper");
   const size = paper === "a4" ? "A4" : paper === "letter" ? "Letter" : undefined;
   if (paper !== undefined && size === undefined) return { fault: "--paper takes a4 or letter" };
-  const order: Asked["order"] = {
+  const order: Order = {
     kinds: kinds.filter((kind) => named.includes(kind)).flatMap((kind) => words[kind] ?? []),
     size,
-    progress: {},
   };
   return { folder, order };
 }
 
-async function writeAll(loaded: Loaded, folder: string, asked: Asked["order"], io: Io): Promise<ExitCode> {
+async function writeAll(loaded: Loaded, folder: string, order: Order, io: Io): Promise<ExitCode> {
+  const isStopped = io.heedStop();
   const failure = io.makeFolder(resolve(io.cwd, folder));
   if (failure !== undefined) {
     io.err(`scantling: ${folder} ${failure}\n`);
     return exitCodes.unusable;
   }
-  for await (const { name, content } of filesOf(loaded, asked)) {
+  const far: Far = { written: 0, last: undefined, isWhole: false };
+  for await (const { kind, name, content } of filesOf(loaded, order, far, { io, isStopped })) {
+    await aTurn();
+    if (isStopped()) break;
     const shown = folder === "." ? name : `${folder.replace(/[/\\]+$/, "")}/${name}`;
     const written = io.write(resolve(io.cwd, folder, name), content);
     if (written.outcome === "failed") {
       io.err(`scantling: ${shown} ${written.failure}\n`);
       // Where one cannot be written the others cannot either, and one sentence says it.
       return exitCodes.unusable;
-    } else {
-      io.out(written.outcome === "written" ? `Wrote ${shown}\n` : `${shown} says the same already\n`);
     }
+    io.out(written.outcome === "written" ? `Wrote ${shown}\n` : `${shown} says the same already\n`);
+    far.written += 1;
+    far.last = kind;
   }
-  return exitCodes.fine;
+  return far.isWhole ? exitCodes.fine : sayStopped(io, farText(order, far));
 }
 
-async function* filesOf({ build, labelOf }: Loaded, order: PdfOrder): AsyncGenerator<PaperFile> {
+/** How far the writing has come. */
+interface Far {
+  /** Files that stand there as they are wanted. */
+  written: number;
+  /** What the last of them was one of. */
+  last: PaperKind | undefined;
+  isWhole: boolean;
+}
+
+/** Kinds that are more than one file. */
+const many: ReadonlySet<PaperKind> = new Set(["svg", "dxf"]);
+
+function farText({ kinds: asked }: Order, { written, last }: Far): string {
+  if (last === undefined) return "nothing was written";
+  const missing = asked.slice(asked.indexOf(last) + (many.has(last) ? 0 : 1));
+  const left = kinds.filter((word) => words[word]!.some((kind) => missing.includes(kind)));
+  const isBegun = (word: string): boolean => words[word]!.some((kind) => kind === last || !missing.includes(kind));
+  const said = left.map((word) => (isBegun(word) ? `the rest of ${word}` : word));
+  const stand = written === 1 ? "1 file stands there whole" : `${written} files stand there whole`;
+  return `${stand}; not written: ${said.join(", ")}`;
+}
+
+interface Stoppable {
+  readonly io: Io;
+  readonly isStopped: () => boolean;
+}
+
+/** File by file, as they are made; ends early once stopped, and says so in `far`. */
+async function* filesOf(
+  { build, labelOf }: Loaded,
+  order: Order,
+  far: Far,
+  { io, isStopped }: Stoppable,
+): AsyncGenerator<PaperFile> {
   const wantsPlan = order.kinds.includes("packet") || order.kinds.includes("svg");
-  const plan = wantsPlan ? build.plan({ steps: usualSteps }) : undefined;
+  const plan = wantsPlan ? await searched(build.startPlan(), undefined, { io, isStopped }) : undefined;
+  if (isStopped()) return;
   const desk = paperDesk(build, plan);
-  // A PDF writer is no small thing to read in for those who only list.
-  const { pdfPapers } = await import("./pdf/paper-files.ts");
-  yield* pdfPapers(desk, order);
-  yield* textPapers({ build, desk, kinds: order.kinds, labelOf });
+  const watch = { onStep: (what: string) => io.progress(what), isCancelled: isStopped };
+  if (order.kinds.some((kind) => pdfKinds.includes(kind))) {
+    // A PDF writer is no small thing to read in for those who only list.
+    const { pdfPapers } = await import("./pdf/paper-files.ts");
+    const onPage = (done: number, of: number): void => io.progress(`page ${done + 1} of ${of}`);
+    yield* pdfPapers(desk, { ...order, progress: { ...watch, onPage } });
+  }
+  if (isStopped()) return;
+  yield* textPapers({ build, desk, kinds: order.kinds, labelOf, watch });
+  far.isWhole = !isStopped();
 }

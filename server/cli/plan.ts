@@ -5,12 +5,8 @@ import { exitCodes, graver } from "./exit-codes.ts";
 import { planHelp } from "./help.ts";
 import type { Io } from "./io.ts";
 import { load } from "./load.ts";
-
-/** Rounds of search when no time is given: the same on every machine, so the same file gives the same plan. */
-export const usualSteps = 4000;
-
-/** More rounds than any search comes to within the time that may be asked for. */
-const unlimitedSteps = 1_000_000_000;
+import { searched } from "./search.ts";
+import { sayStopped } from "./stopped.ts";
 
 /** Seconds that may be asked for. */
 const mostSeconds = 3600;
@@ -41,9 +37,8 @@ export async function plan(words: readonly string[], io: Io): Promise<ExitCode> 
   }
   const { build } = loaded;
   const planned = read.options.has("left") ? build.left() : build;
-  const made = planned.plan(
-    seconds === undefined ? { steps: usualSteps } : { steps: unlimitedSteps, shouldStop: after(seconds) },
-  );
+  const made = await searched(planned.startPlan(), seconds, { io, isStopped: io.heedStop() });
+  if (made === undefined) return sayStopped(io, "no plan was printed, and nothing was written");
   io.out(
     read.options.has("json") ? `${JSON.stringify(planned.planDocument(made), undefined, 2)}\n` : planned.planText(made),
   );
@@ -87,9 +82,4 @@ function secondsOf(text: string | true | undefined): number | "none" | undefined
   if (text === undefined) return undefined;
   const seconds = Number(text);
   return text !== true && text.trim() !== "" && 0 <= seconds && seconds <= mostSeconds ? seconds : "none";
-}
-
-function after(seconds: number): () => boolean {
-  const end = performance.now() + 1000 * seconds;
-  return () => end < performance.now();
 }

@@ -2,6 +2,7 @@ import { benchSections } from "../../language/papers/bench/bench.ts";
 import { paperDesk } from "../../language/papers/desk.ts";
 import type { Build } from "../../language/service.ts";
 import type { JobPlan } from "../job-plans.ts";
+import { scopeOf } from "../job-plans.ts";
 import { searchInSlices } from "../plan-search.ts";
 import type { BenchAnswer, BenchParams, BenchResult, PlanSearchedParams, SearchState } from "../protocol.ts";
 import { bench as benchRequest, planSearched } from "../protocol.ts";
@@ -37,7 +38,8 @@ export const bench: Feature = {
       const build = await server.session.settled(params.uri);
       if (build === undefined) return null;
       const wantsPlan = params.parts.includes("plan") || params.parts.includes("buying");
-      const job = wantsPlan ? server.plans.of(build) : undefined;
+      const scope = scopeOf(build, params.scope);
+      const job = wantsPlan ? server.plans.of(build, scope) : undefined;
       const seconds = secondsIn(params.seconds);
       if (job === undefined || job.isFinished() || seconds <= job.spent.seconds) stop();
       else if (running?.key === job.key && running.uri === build.uri) running.seconds = seconds;
@@ -46,7 +48,7 @@ export const bench: Feature = {
         running = { uri: build.uri, key: job.key, seconds, isOver: false };
         void search(server, job, running);
       }
-      return answer(build, job, params, stateOf(job, running));
+      return answer(build, job, { ...params, scope }, stateOf(job, running));
     });
     server.session.onClosed((file) => {
       if (running?.uri === file.uri) stop();
@@ -57,11 +59,12 @@ export const bench: Feature = {
 function answer(
   build: Build,
   job: JobPlan | undefined,
-  { parts, sheet }: BenchParams,
+  { parts, sheet, scope }: BenchParams,
   search: SearchState,
 ): BenchAnswer {
   const desk = paperDesk(build, job?.plan());
-  return { sections: benchSections(desk, { parts, sheet }), search };
+  const order = { parts, sheet, left: scope === "left" ? build.left() : undefined };
+  return { sections: benchSections(desk, order), search, ...(build.asCut().isBegun ? { scope } : {}) };
 }
 
 function stateOf(job: JobPlan | undefined, running: Search | undefined): SearchState {

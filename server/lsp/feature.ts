@@ -27,11 +27,15 @@ export interface Server {
   client(): ClientFacts;
 }
 
-/** Papers of the kinds that are PDF, one by one; told before each page, and asked whether to go on. Ends early if not. */
+/** Papers of the kinds that are PDF, one by one; told of each page and step, and asked whether to go on. Ends early if not. */
 export type PdfPapers = (
   desk: PaperDesk,
   kinds: readonly PaperKind[],
-  watch: { readonly onPage: (done: number, of: number) => void; readonly isCancelled: () => boolean },
+  watch: {
+    readonly onPage: (done: number, of: number) => void;
+    readonly onStep: (what: string) => void;
+    readonly isCancelled: () => boolean;
+  },
 ) => AsyncIterable<PaperFile>;
 
 export interface ClientFacts {

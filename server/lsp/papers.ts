@@ -1,6 +1,7 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { ResponseError, WorkDoneProgress } from "vscode-languageserver";
 import { paperDesk } from "../../language/papers/desk.ts";
+import { aTurn } from "../in-turns.ts";
 import type { PaperFile } from "../paper-files.ts";
 import { pdfKinds, textPapers } from "../paper-files.ts";
 import { searchInSlices } from "../plan-search.ts";
@@ -32,7 +33,7 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
   const say = teller(server, params.workDoneToken);
   const isCancelled = (): boolean => token.isCancellationRequested;
 
-  const job = kinds.includes("packet") || kinds.includes("svg") ? plans.of(build) : undefined;
+  const job = kinds.includes("packet") || kinds.includes("svg") ? plans.of(build, "whole") : undefined;
   if (job !== undefined) {
     const watch = { seconds: planSeconds, isCancelled, onSlice: (percent: number) => say(percent / 5, "cutting plan") };
     await searchInSlices(job, watch);
@@ -41,17 +42,19 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
   const files: PaperContent[] = [];
   const take = async ({ name, content }: PaperFile): Promise<void> => {
     // So that whoever wants to call it off is heard.
-    await new Promise((go) => setTimeout(go, 0));
+    await aTurn();
     if (isCancelled()) throw new ResponseError(requestCancelled, "The papers were called off.");
     say(60, name);
     files.push(typeof content === "string" ? { name, text: content } : { name, base64: base64Of(content) });
   };
+  const onStep = (what: string): void => say(20, what);
   if (pdfPapers !== undefined && kinds.some((kind) => pdfKinds.includes(kind))) {
     const onPage = (done: number, of: number): void => say(20 + (40 * done) / of, `page ${done + 1} of ${of}`);
-    for await (const file of pdfPapers(desk, kinds, { onPage, isCancelled })) await take(file);
+    for await (const file of pdfPapers(desk, kinds, { onPage, onStep, isCancelled })) await take(file);
   }
   const labelOf = labelFrom(build.uri);
-  for (const file of textPapers({ build, desk, kinds, labelOf })) await take(file);
+  const watch = { onStep, isCancelled };
+  for await (const file of textPapers({ build, desk, kinds, labelOf, watch })) await take(file);
   if (isCancelled()) throw new ResponseError(requestCancelled, "The papers were called off.");
   return { files, refused };
 }

@@ -1,6 +1,7 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { ResponseError, WorkDoneProgress } from "vscode-languageserver";
 import type { JobPlan } from "../job-plans.ts";
+import { scopeOf } from "../job-plans.ts";
 import { searchInSlices } from "../plan-search.ts";
 import type { PlanParams, PlanResult } from "../protocol.ts";
 import { plan as planRequest } from "../protocol.ts";
@@ -23,7 +24,8 @@ export const plan: Feature = {
 async function planOf(server: Server, params: PlanParams, token: CancellationToken): Promise<PlanResult> {
   const build = await server.session.settled(params.uri);
   if (build === undefined) return null;
-  const job = server.plans.of(build);
+  const scope = scopeOf(build, params.scope);
+  const job = server.plans.of(build, scope);
   const finished = await searchInSlices(job, {
     seconds: secondsIn(params.seconds),
     isCancelled: () => token.isCancellationRequested,
@@ -33,7 +35,8 @@ async function planOf(server: Server, params: PlanParams, token: CancellationTok
     throw new ResponseError(requestCancelled, "The plan was called off.");
   const made = job.plan();
   const uris = build.designs.map(({ uri }) => server.session.addressOf(uri));
-  return { document: build.planDocument(made), text: build.planText(made), finished, uris };
+  const told = build.asCut().isBegun ? { scope } : {};
+  return { document: build.planDocument(made), text: build.planText(made), finished, uris, ...told };
 }
 
 /** Seconds as they were asked for, within what is allowed; what makes no sense is no time. */

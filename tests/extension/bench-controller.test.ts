@@ -64,6 +64,34 @@ test("the search is stopped, gone on with where it was, and given more time afte
   expect(asked.map(({ seconds }) => seconds)).toEqual([10, 0, 10, 20]);
 });
 
+test("another scope of the plan is asked for at once, an answer to the one before is dropped, and what is shown is known", async () => {
+  const asked: BenchOrder[] = [];
+  const posted: HostMessage[] = [];
+  const answers: ((answer: BenchAnswer) => void)[] = [];
+  const controller = createBenchController(
+    {
+      requestBench: (_, order) => {
+        asked.push(order);
+        return new Promise((resolve) => answers.push(resolve));
+      },
+      searchSeconds: () => 10,
+    },
+    (message) => void posted.push(message),
+  );
+  controller.source(JOB);
+  controller.opened(["plan"], "");
+  await vi.advanceTimersByTimeAsync(0);
+  controller.opened(["plan"], "", "whole");
+  answers[0]?.({ ...ANSWER, scope: "left" });
+  await vi.advanceTimersByTimeAsync(0);
+  expect(posted).toEqual([]);
+  answers[1]?.({ ...ANSWER, scope: "whole" });
+  await vi.advanceTimersByTimeAsync(0);
+  expect(asked.map(({ scope }) => scope)).toEqual([undefined, "whole"]);
+  expect(posted).toHaveLength(1);
+  expect(controller.scope()).toBe("whole");
+});
+
 test("word of the search goes to the page, and a better plan is pulled", async () => {
   const { controller, asked, posted, settled } = setUp();
   controller.source(JOB);

@@ -124,6 +124,8 @@ describe("what is said of the parts beside list and drawings", () => {
   test("the page's wishes are read, and no others", () => {
     const bench = { type: "bench", parts: ["plan", "fit"], sheet: "" };
     expect(readPageMessage(bench)).toEqual(bench);
+    expect(readPageMessage({ ...bench, scope: "left" })).toEqual({ ...bench, scope: "left" });
+    expect(readPageMessage({ ...bench, scope: "half" })).toBeUndefined();
     expect(readPageMessage({ ...bench, parts: ["plan", "attic"] })).toBeUndefined();
     expect(readPageMessage({ type: "search", go: "stop" })).toEqual({ type: "search", go: "stop" });
     expect(readPageMessage({ type: "search", go: "faster" })).toBeUndefined();
@@ -137,6 +139,8 @@ describe("what the page remembers", () => {
   test("is read in its version and no other", () => {
     expect(readSavedState(state)).toEqual(state);
     expect(readSavedState({ ...state, drawing: "a" })).toEqual({ ...state, drawing: "a" });
+    expect(readSavedState({ ...state, plan: "whole" })).toEqual({ ...state, plan: "whole" });
+    expect(readSavedState({ ...state, plan: "half" })).toBeUndefined();
     expect(readSavedState({ ...state, drawing: 3 })).toBeUndefined();
     expect(readSavedState({ ...state, parts: ["plan"] })).toEqual({ ...state, parts: ["plan"] });
     expect(readSavedState({ ...state, parts: ["attic"] })).toBeUndefined();

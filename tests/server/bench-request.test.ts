@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { CancellationTokenSource } from "vscode-languageserver-protocol/node";
-import type { BenchAnswer, BenchParams, PapersResult, PlanSearchedParams } from "../../server/protocol.ts";
+import type { BenchAnswer, BenchParams, PapersResult, PlanResult, PlanSearchedParams } from "../../server/protocol.ts";
 import type { Editor } from "./editor.ts";
 import { inProcess } from "./editor.ts";
 import { fits } from "./texts.ts";
@@ -88,6 +88,41 @@ test("a change that leaves parts and stock alone keeps the plan, and what it lea
   expect(before.sections[0]?.plan?.titles.length).toBeGreaterThan(0);
 });
 
+test("once something is cut the plan is of what is left, unless the whole job is asked for; before, there is no choice", async () => {
+  const sawn = "inches\nsheet ply { measures 3/4  size 48 x 96 }\npart side { from ply  long 40  wide 20  count 16 }\n";
+  const { editor, ask } = await opened(sawn);
+  const bought = ({ sections }: BenchAnswer) => sections[1]?.tables[0]?.rows.map(({ cells }) => cells.slice(0, 3));
+  const parts = ["plan", "buying"] as const;
+  const before = await ask({ parts });
+  expect(before.scope).toBeUndefined();
+  // Two side by side on 48 in, and two of those behind one another on 96 in: four to a sheet.
+  expect(before.sections[0]?.notes).toEqual(["ply: 4 sheets; no fewer is possible."]);
+  editor.change(uri, `${sawn}cut {\n  part side 12\n}\n`, 2);
+  const left = await ask({ parts });
+  expect(left.scope).toBe("left");
+  expect(left.sections[0]?.notes).toEqual([
+    "For what is left to cut: 4 pieces.",
+    "ply: 1 sheet; no fewer is possible.",
+  ]);
+  expect(left.sections[0]?.plan?.titles).toHaveLength(1);
+  expect(left.sections[0]?.plan?.drawing?.textEquivalent.rows).toHaveLength(4);
+  expect(left.sections[1]?.notes).toEqual(["For what is left to cut: 4 pieces."]);
+  expect(bought(left)).toEqual([["1", "sheet", "ply"]]);
+  const whole = await ask({ parts, scope: "whole" });
+  expect(whole.scope).toBe("whole");
+  expect(whole.sections[0]?.notes).toEqual(before.sections[0]?.notes);
+  expect(bought(whole)).toEqual([["4", "sheet", "ply"]]);
+  const planned = (scope?: "whole") =>
+    editor.connection.sendRequest<PlanResult>("scantling/plan", { uri, seconds: 0, keepBest: false, scope });
+  expect((await planned())?.document.sheets.flatMap((sheet) => sheet.placed)).toHaveLength(4);
+  expect((await planned("whole"))?.document.sheets.flatMap((sheet) => sheet.placed)).toHaveLength(16);
+  editor.change(uri, `${sawn}cut {\n  part side 16\n}\n`, 3);
+  const done = await ask({ parts });
+  expect(done.sections[0]?.notes).toEqual(["Everything is cut: nothing is left to plan."]);
+  expect(done.sections[0]?.plan?.drawing).toBeNull();
+  expect(done.search.state).toBe("finished");
+});
+
 test("papers are made as they are asked for; without what writes PDF those are refused by name", async () => {
   const { editor } = await opened(fits);
   const ask = (kinds: readonly string[]) =>
@@ -110,7 +145,7 @@ test("papers in PDF come whole; called off, there are none", async () => {
         onPage(0, 2);
         await new Promise((go) => setTimeout(go, 20));
         if (isCancelled()) return;
-        yield { name: `${desk.batches.length} ${kind}.pdf`, content: bytes };
+        yield { kind, name: `${desk.batches.length} ${kind}.pdf`, content: bytes };
       }
     },
   });

@@ -88,3 +88,15 @@ test.each([
   const done = await shop({ "a.scant": fits }).run("list", ...words);
   expect(done).toEqual({ code: 2, out: "", err: `scantling list: ${fault}\nTry: scantling list --help\n` });
 });
+
+test("stopped between two files, it says which was not written; before the first, that none was", async () => {
+  const one = shop({ "a.scant": fits }, { stopAfter: 1 });
+  expect(await one.run("list", "a.scant", "-o", ".")).toEqual({
+    code: 130,
+    out: "Wrote a.cutlist.csv\n",
+    err: "scantling: stopped; a.cutlist.md was not written\n",
+  });
+  expect([...one.written.keys()]).toEqual(["/shop/a.cutlist.csv"]);
+  const none = await shop({ "a.scant": fits }, { stopAfter: 0 }).run("list", "a.scant", "-o", ".");
+  expect(none.err).toBe("scantling: stopped; a.cutlist.csv and a.cutlist.md were not written\n");
+});

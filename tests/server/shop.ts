@@ -22,6 +22,8 @@ export interface ShopOptions {
   readonly colour?: boolean;
   /** Why nothing can be written, if it can't. */
   readonly protectedBy?: string;
+  /** The user stops it once so many files are written. */
+  readonly stopAfter?: number;
 }
 
 /** Files by their paths from the working folder, which is also the root. */
@@ -48,6 +50,8 @@ export function shop(files: Readonly<Record<string, string>>, options: ShopOptio
         err: (text) => {
           printed.err += text;
         },
+        progress: () => undefined,
+        heedStop: () => () => (options.stopAfter ?? Number.POSITIVE_INFINITY) <= written.size,
         read,
         readStdin: async () => ({ text: options.stdin ?? "" }),
         readUsed: async (uri) => texts.get(URI.parse(uri).fsPath),

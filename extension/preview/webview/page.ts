@@ -36,10 +36,11 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
   let scroll = saved?.scroll ?? 0;
   let drawing = saved?.drawing;
   let parts = saved?.parts ?? [];
+  let plan = saved?.plan;
   let broken: readonly string[] = [];
   const save = () => {
     const open = { ...(drawing === undefined ? {} : { drawing }), ...(parts.length === 0 ? {} : { parts }) };
-    if (uri !== "") port.save({ version: 1, uri, row, scroll, ...open });
+    if (uri !== "") port.save({ version: 1, uri, row, scroll, ...open, ...(plan === undefined ? {} : { plan }) });
   };
 
   const why = el("p", { class: "why", id: "why" }, HINT);
@@ -48,10 +49,11 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
   const host: SectionHost = {
     reveal: (id) => port.post({ type: "reveal", row: id }),
     revealDrawn: (part, on) => port.post({ type: "revealDrawn", part, on }),
-    bench: (open, sheet) => {
+    bench: (open, sheet, scope) => {
       parts = open;
+      plan = scope;
       save();
-      port.post({ type: "bench", parts: open, sheet });
+      port.post({ type: "bench", parts: open, sheet, scope });
     },
     search: (go) => port.post({ type: "search", go }),
     keep: () => port.post({ type: "keep" }),
@@ -75,7 +77,7 @@ export function createPage(root: HTMLElement, port: PagePort, saved: SavedState 
   const filter = createFilter(list, host);
   const origins = createOrigins(list);
   const drawings = createDrawings(host, drawing);
-  const bench = createBench(host, parts, row);
+  const bench = createBench(host, { parts, row, scope: plan });
   const sections = [cutList, createTables(host, row), drawings, bench];
   const empty = createEmpty();
   cutList.element.prepend(filter.element);

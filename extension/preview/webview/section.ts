@@ -1,5 +1,5 @@
 import type { RodRow, RodView } from "../../../language/view/types.ts";
-import type { BenchPart, DrawnOn } from "../messages.ts";
+import type { BenchPart, DrawnOn, PlanScope } from "../messages.ts";
 
 /** One part of the page under its own heading: the cut list, the further lists, the drawings. */
 export interface Section {
@@ -16,8 +16,8 @@ export interface SectionHost {
   reveal(id: string): void;
   /** The user wants to see where the part with this id in a drawing is written. */
   revealDrawn(part: string, on: DrawnOn): void;
-  /** The user has these parts open, and looks at this drawing of the plan. */
-  bench(parts: readonly BenchPart[], sheet: string): void;
+  /** The user has these parts open, looks at this drawing of the plan, and wants the plan of this, if that was chosen. */
+  bench(parts: readonly BenchPart[], sheet: string, scope: PlanScope | undefined): void;
   /** The user wants the search for a plan to go on, or to stop. */
   search(go: "on" | "stop"): void;
   /** The user wants the offcuts of the plan written down. */

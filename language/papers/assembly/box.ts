@@ -1,4 +1,5 @@
-import type { BoxModel, Model, MountModel } from "../../derive/model.ts";
+import { gatheredBy } from "../../core/gather.ts";
+import type { BoxModel, Model } from "../../derive/model.ts";
 import { ownersText } from "../../view/owners.ts";
 import { caseDone } from "./case.ts";
 import type { Marks, Task } from "./task.ts";
@@ -6,22 +7,17 @@ import { glueTime, partsText, sameMarks } from "./task.ts";
 
 /** Boxes that are made alike are one job; what they hang on comes before them. */
 export function boxTasks(model: Model, marks: Marks): readonly Task[] {
-  const groups = grouped(
+  const alike = gatheredBy(
     model.boxes.filter((box) => 0 < box.parts.length),
     (box) => sameMarks(box.parts, marks),
   );
+  const groups = [...alike.values()];
   return [
     ...groups.flatMap((boxes) => makingTasks(boxes, marks)),
     ...mountTasks(model, marks),
     ...slideTasks(model),
     ...groups.map(hanging),
   ];
-}
-
-function grouped<T>(all: readonly T[], keyOf: (one: T) => string): readonly (readonly T[])[] {
-  const groups = new Map<string, T[]>();
-  for (const one of all) groups.set(keyOf(one), [...(groups.get(keyOf(one)) ?? []), one]);
-  return [...groups.values()];
 }
 
 export function boxDone(box: BoxModel): string {
@@ -110,11 +106,7 @@ function cornerWords(box: BoxModel): string {
 
 /** Mounts come before slides: a slide needs something flush with the edge of the opening to be screwed to. */
 function mountTasks(model: Model, marks: Marks): readonly Task[] {
-  const homes = new Map<string, MountModel[]>();
-  for (const mount of model.mounts) {
-    const home = mount.openings[0]?.case ?? "";
-    homes.set(home, [...(homes.get(home) ?? []), mount]);
-  }
+  const homes = gatheredBy(model.mounts, (mount) => mount.openings[0]?.case ?? "");
   return [...homes].map(([home, mounts]) => {
     const letters = [...new Set(mounts.flatMap((mount) => mount.parts.flatMap((part) => marks.get(part) ?? [])))];
     return {

@@ -1,3 +1,4 @@
+import { gatheredBy } from "../../core/gather.ts";
 import type { FrontModel, Model } from "../../derive/model.ts";
 import { ownersText } from "../../view/owners.ts";
 import { boxDone, sentenceCase } from "./box.ts";
@@ -7,11 +8,10 @@ import { glueTime, partsText, sameMarks } from "./task.ts";
 
 /** Fronts that are made alike are one job; a front goes on its box, a door on its case. */
 export function frontTasks(model: Model, marks: Marks): readonly Task[] {
-  const groups = new Map<string, FrontModel[]>();
-  for (const front of model.fronts.filter((one) => 0 < one.parts.length)) {
-    const key = `${front.block.kind} ${sameMarks(front.parts, marks)}`;
-    groups.set(key, [...(groups.get(key) ?? []), front]);
-  }
+  const groups = gatheredBy(
+    model.fronts.filter((one) => 0 < one.parts.length),
+    (front) => `${front.block.kind} ${sameMarks(front.parts, marks)}`,
+  );
   return [...groups.values()].flatMap((fronts) => [...makingTasks(fronts, marks), hanging(model, fronts)]);
 }
 

@@ -1,13 +1,13 @@
 import { sized, unitOf } from "../../draw/desk.ts";
+import { sticksFor } from "../../draw/drawings.ts";
 import type { BenchSection } from "../../view/bench.ts";
 import { targetOf } from "../../view/rod.ts";
 import type { PaperDesk } from "../desk.ts";
-import { paperSticks } from "../packet.ts";
 import { columns, section } from "./section.ts";
 
 /** Running sizes from one end for every edge, mount and slide line. */
 export function sticksPart(desk: PaperDesk): BenchSection {
-  const sticks = paperSticks(desk);
+  const sticks = sticksFor(desk);
   return section("sticks", {
     notes:
       sticks.length === 0

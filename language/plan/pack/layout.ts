@@ -19,6 +19,11 @@ export type Layout = {
   readonly highest: number;
   /** Sum of the worth of all gaps: larger when the free area lies in few large gaps. */
   readonly worth: number;
+  /**
+   * What squeezing in a blank would gain, by its kind and how it lies, as far as that was tried; minus infinity where it
+   * cannot go in. Most sheets stay as they are from round to round, and blanks of one kind fare alike on them.
+   */
+  readonly squeezed: Map<number, number>;
 };
 
 type Gaps = {
@@ -54,7 +59,7 @@ export function layOut(bin: number, w: number, h: number, root: Node | undefined
   let highest = 0;
   for (const gap of gaps.gapW) if (widest < gap) widest = gap;
   for (const gap of gaps.gapH) if (highest < gap) highest = gap;
-  return { bin, w, h, root, free: w * h - used, ...gaps, widest, highest };
+  return { bin, w, h, root, free: w * h - used, ...gaps, widest, highest, squeezed: new Map() };
 }
 
 /** The worth of the layout that `layOut` would give, without listing its gaps. */

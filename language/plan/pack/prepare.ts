@@ -159,11 +159,19 @@ function fits(size: Size, panelSize: Panel): boolean {
 
 function blanksOf(held: readonly Held[], kerf: number): Blanks {
   const sizes = held.map((one) => sizeOf(one, kerf));
+  const kinds = new Map<string, number>();
+  const kindOf = ({ w, h, turns }: Size): number => {
+    const key = `${w} ${h} ${turns}`;
+    const kind = kinds.get(key) ?? kinds.size;
+    kinds.set(key, kind);
+    return kind;
+  };
   return {
     count: sizes.length,
     w: Float64Array.from(sizes, (size) => size.w),
     h: Float64Array.from(sizes, (size) => size.h),
     area: Float64Array.from(sizes, (size) => size.w * size.h),
     turns: Uint8Array.from(sizes, (size) => (size.turns ? 1 : 0)),
+    kind: Int32Array.from(sizes, kindOf),
   };
 }

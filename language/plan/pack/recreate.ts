@@ -31,20 +31,34 @@ function squeeze(blanks: Blanks, layouts: Layout[], item: number): boolean {
   const h = blanks.h[item]!;
   const ways = blanks.turns[item] === 1 && w !== h ? 2 : 1;
   let gain = Number.NEGATIVE_INFINITY;
+  const kind = blanks.kind[item]!;
   let best: Layout | undefined;
   let bestAt = -1;
+  let bestWay = 0;
   for (let at = 0; at < layouts.length; at++) {
     const layout = layouts[at]!;
     if (layout.free < area) continue;
     for (let way = 0; way < ways; way++) {
-      const candidate = way === 0 ? squeezeIn(layout, item, w, h) : squeezeIn(layout, item, h, w);
-      if (candidate === undefined || candidate.worth - layout.worth <= gain) continue;
-      gain = candidate.worth - layout.worth;
+      const known = layout.squeezed.get(2 * kind + way);
+      if (known !== undefined && known <= gain) continue;
+      const candidate = known === undefined ? squeezeIn(layout, item, lying(w, h, way), lying(h, w, way)) : undefined;
+      const gained = known ?? (candidate === undefined ? Number.NEGATIVE_INFINITY : candidate.worth - layout.worth);
+      if (known === undefined) layout.squeezed.set(2 * kind + way, gained);
+      if (gained <= gain) continue;
+      gain = gained;
       best = candidate;
       bestAt = at;
+      bestWay = way;
     }
   }
+  if (bestAt < 0) return false;
+  best ??= squeezeIn(layouts[bestAt]!, item, lying(w, h, bestWay), lying(h, w, bestWay));
   if (best === undefined) return false;
   layouts[bestAt] = best;
   return true;
+}
+
+/** The first of two sizes as a blank lies, the other where it is turned. */
+function lying(size: number, turned: number, way: number): number {
+  return way === 0 ? size : turned;
 }

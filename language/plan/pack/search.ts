@@ -12,6 +12,8 @@ export type Blanks = {
   readonly h: Float64Array;
   readonly area: Float64Array;
   readonly turns: Uint8Array;
+  /** Blanks of one kind are of the same size, and may lie the same ways. */
+  readonly kind: Int32Array;
 };
 
 /** A search for a layout of all blanks on a fixed set of sheets, going on from where it stands. */

@@ -15,9 +15,27 @@ import { hatchLines } from "../../../language/draw/hatch.ts";
 /** A PDF document that is being written. */
 export type Sheet = PDFKit.PDFDocument;
 
-const ink = "#111111";
-const faint = "#6b6b6b";
-const paper = "#ffffff";
+type Colour = "ink" | "faint" | "paper";
+
+/** As PDF takes them, shares of red, green and blue from 0 to 1. */
+const shares: Readonly<Record<Colour, string>> = {
+  ink: sharesOf(0x11),
+  faint: sharesOf(0x6b),
+  paper: sharesOf(0xff),
+};
+
+function sharesOf(grey: number): string {
+  const share = grey / 255;
+  return `${share} ${share} ${share}`;
+}
+
+function strokeColour(colour: Colour): string {
+  return `/DeviceRGB CS\n${shares[colour]} SCN`;
+}
+
+function fillColour(colour: Colour): string {
+  return `/DeviceRGB cs\n${shares[colour]} scn`;
+}
 
 /** Draws a display list where the page counts in millimetres from its left upper corner. */
 export function paint(sheet: Sheet, items: readonly Item[]): void {
@@ -47,15 +65,31 @@ function paintItem(sheet: Sheet, item: Item): void {
   }
 }
 
-function pen(sheet: Sheet, weight: Weight, stroke: Stroke, colour: string): void {
-  sheet.lineWidth(lineWidths[weight]).lineCap("round").lineJoin("round").strokeColor(colour);
-  const dash = dashes[stroke];
-  if (dash.length === 0) sheet.undash();
-  else sheet.lineCap("butt").dash([...dash] as unknown as number, {});
+/** What pens are set to, each written once: there are a few of them, and millions of strokes. */
+const pens = new Map<string, string>();
+
+function pen(sheet: Sheet, weight: Weight, stroke: Stroke, colour: Colour): void {
+  const key = `${weight} ${stroke} ${colour}`;
+  const known = pens.get(key) ?? penOf(weight, stroke, colour);
+  pens.set(key, known);
+  sheet.addContent(known);
 }
 
-function colourOf(weight: Weight): string {
-  return weight === "hair" ? faint : ink;
+/** Round ends and corners; ends cut off square where the line is dashed. */
+function penOf(weight: Weight, stroke: Stroke, colour: Colour): string {
+  const dash = dashes[stroke];
+  return [
+    `${lineWidths[weight]} w`,
+    "1 J",
+    "1 j",
+    strokeColour(colour),
+    ...(dash.length === 0 ? [] : ["0 J"]),
+    `[${dash.join(" ")}] 0 d`,
+  ].join("\n");
+}
+
+function colourOf(weight: Weight): Colour {
+  return weight === "hair" ? "faint" : "ink";
 }
 
 function trace(sheet: Sheet, points: readonly Point[], end: "closed" | "open"): void {
@@ -79,23 +113,26 @@ function paintShape(sheet: Sheet, { points, closed, weight, stroke, fill }: Shap
 }
 
 function finish(sheet: Sheet, weight: Weight | undefined, fill: "paper" | "ink" | undefined): void {
-  const colour = fill === "ink" ? ink : paper;
-  if (fill !== undefined && weight !== undefined) sheet.fillAndStroke(colour, colourOf(weight));
-  else if (fill !== undefined) sheet.fill(colour);
+  if (fill !== undefined && weight !== undefined)
+    sheet
+      .addContent(fillColour(fill))
+      .addContent(strokeColour(colourOf(weight)))
+      .addContent("B");
+  else if (fill !== undefined) sheet.addContent(fillColour(fill)).addContent("f");
   else if (weight !== undefined) sheet.stroke();
 }
 
 function paintArea(sheet: Sheet, area: Area): void {
   if (area.points.length === 0) return;
   trace(sheet, area.points, "closed");
-  sheet.fill(paper);
+  finish(sheet, undefined, "paper");
   const { weight, stretches } = hatchLines(area);
   if (0 < stretches.length) {
-    pen(sheet, weight, "solid", faint);
+    pen(sheet, weight, "solid", "faint");
     for (const { from, to } of stretches) sheet.moveTo(from.x, from.y).lineTo(to.x, to.y);
     sheet.stroke();
   }
-  pen(sheet, area.weight, "solid", ink);
+  pen(sheet, area.weight, "solid", "ink");
   trace(sheet, area.points, "closed");
   sheet.stroke();
 }
@@ -111,16 +148,21 @@ function paintText(sheet: Sheet, item: Text): void {
   const words = printable(item.text);
   if (words === "") return;
   sheet.font(face).fontSize(size / capitalShare);
-  const wide = sheet.widthOfString(words);
+  const wide = anchor === "start" && ground !== "clear" ? 0 : sheet.widthOfString(words);
   const before = anchor === "start" ? 0 : anchor === "middle" ? wide / 2 : wide;
   sheet.save();
   if (turn === "up") sheet.rotate(-90, { origin: [at.x, at.y] });
   if (ground === "clear") {
-    sheet.rect(at.x - before - 0.4, at.y - size - 0.35, wide + 0.8, size + 0.7).fill(paper);
+    sheet.rect(at.x - before - 0.4, at.y - size - 0.35, wide + 0.8, size + 0.7);
+    finish(sheet, undefined, "paper");
   }
-  sheet.fillColor(ink).text(words, at.x - before, at.y, { lineBreak: false, baseline: "alphabetic" });
+  sheet.addContent(fillColour("ink"));
+  sheet.text(words, at.x - before, at.y, asItStands);
   sheet.restore();
 }
+
+/** On one line from its lower left corner. How wide it is and of how many words is not asked: nothing is led from it. */
+const asItStands = { lineBreak: false, baseline: "alphabetic", textWidth: 0, wordCount: 1 } as const;
 
 /** Control characters have no letters. */
 function printable(words: string): string {

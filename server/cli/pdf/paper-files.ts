@@ -1,10 +1,13 @@
+import type { Stepwise } from "../../../language/core/stepwise.ts";
+import { sticksFor } from "../../../language/draw/drawings.ts";
 import type { PaperDesk } from "../../../language/papers/desk.ts";
 import { labelPapers } from "../../../language/papers/labels.ts";
-import { packetPapers, paperSticks } from "../../../language/papers/packet.ts";
+import { packetSteps } from "../../../language/papers/packet.ts";
 import type { PaperSize, Papers } from "../../../language/papers/page.ts";
 import { paperSizes } from "../../../language/papers/page.ts";
 import { stickPapers } from "../../../language/papers/stick-pages.ts";
 import { nameOf } from "../../../language/view/rod.ts";
+import { inTurns } from "../../in-turns.ts";
 import type { PaperFile } from "../../paper-files.ts";
 import type { PaperKind } from "../../protocol.ts";
 import type { Progress } from "./write-pdf.ts";
@@ -25,27 +28,37 @@ export async function* pdfPapers(desk: PaperDesk, order: PdfOrder): AsyncGenerat
   const name = nameOf(desk.context.design.uri);
   for (const { kind, file, papers } of pdfsOf(desk, order.size)) {
     if (!order.kinds.includes(kind)) continue;
-    const made = papers();
+    const made = await inTurns(papers(), order.progress);
+    if (made === undefined) return;
     if (made.pages.length === 0) continue;
     const content = await writePdf(made, order.progress);
     if (content === undefined) return;
-    yield { name: `${name}.${file}.pdf`, content };
+    yield { kind, name: `${name}.${file}.pdf`, content };
   }
 }
 
 interface Pdf {
   readonly kind: PaperKind;
   readonly file: string;
-  readonly papers: () => Papers;
+  readonly papers: () => Stepwise<Papers>;
 }
 
 function pdfsOf(desk: PaperDesk, size: PaperSize["name"] | undefined): readonly Pdf[] {
   const usual = desk.context.units === "inches" ? "Letter" : "A4";
   const { A4, Letter } = paperSizes;
-  const sticks = (one: PaperSize) => () => stickPapers(desk, paperSticks(desk), one);
-  const labels = (one: PaperSize) => () => labelPapers(desk, one);
+  const sticks = (one: PaperSize) =>
+    function* (): Stepwise<Papers> {
+      const all = sticksFor(desk);
+      yield "story sticks";
+      return stickPapers(desk, all, one);
+    };
+  const labels = (one: PaperSize) =>
+    // biome-ignore lint/correctness/useYield: the one step of it is short
+    function* (): Stepwise<Papers> {
+      return labelPapers(desk, one);
+    };
   return [
-    { kind: "packet", file: "papers", papers: () => packetPapers(desk, paperSizes[size ?? usual]) },
+    { kind: "packet", file: "papers", papers: () => packetSteps(desk, paperSizes[size ?? usual]) },
     { kind: "sticks-a4", file: "sticks-a4", papers: sticks(A4) },
     { kind: "sticks-letter", file: "sticks-letter", papers: sticks(Letter) },
     { kind: "labels-a4", file: "labels-a4", papers: labels(A4) },

@@ -1,14 +1,14 @@
 import PDFDocument from "pdfkit";
 import type { Block, Page, Papers } from "../../../language/papers/page.ts";
+import type { Watch } from "../../in-turns.ts";
+import { aTurn } from "../../in-turns.ts";
 import { fontBytes } from "./fonts.ts";
 import type { Sheet } from "./paint.ts";
 import { paint } from "./paint.ts";
 
-export interface Progress {
+export interface Progress extends Watch {
   /** Called before each page. */
   readonly onPage?: (done: number, of: number) => void;
-  /** Asked before each page; once it says yes, nothing more is made. */
-  readonly isCancelled?: () => boolean;
 }
 
 /** Points in a millimetre. */
@@ -34,11 +34,14 @@ export async function writePdf(papers: Papers, progress: Progress = {}): Promise
   for (const [index, page] of papers.pages.entries()) {
     if (progress.isCancelled?.() === true) return undefined;
     progress.onPage?.(index, papers.pages.length);
-    writePage(sheet, root, page);
+    writePage(sheet, root, page());
     for (const entry of papers.outline) if (entry.page === index) sheet.outline.addItem(entry.title);
     // Whoever wants it stopped must get a word in.
     await new Promise((resolve) => setImmediate(resolve));
   }
+  // What follows cannot be left half way.
+  await aTurn();
+  if (progress.isCancelled?.() === true) return undefined;
   root.end();
   sheet.end();
   await ended;
@@ -52,19 +55,21 @@ function openSheet({ title, subject }: Papers): Sheet {
     tagged: true,
     lang: "en",
     displayTitle: true,
-    // The default would be a face that is not embedded.
-    font: fontBytes("regular") as unknown as string,
+    // The default would be a face that is not embedded; and one given here has no name to be found by, so that it would
+    // be read anew each time it is asked for.
+    font: null as unknown as string,
     info: { Title: title, Subject: subject, Creator: "Scantling", Producer: "Scantling", CreationDate: noDay },
   });
   sheet.registerFont("regular", fontBytes("regular"));
   sheet.registerFont("bold", fontBytes("bold"));
-  return sheet;
+  return sheet.font("regular");
 }
 
 type Element = PDFKit.PDFStructureElement;
 
 function writePage(sheet: Sheet, root: Element, page: Page): void {
   sheet.addPage({ size: [page.wide * perMillimetre, page.high * perMillimetre], margin: 0 });
+  const finish = gatherContent(sheet.page);
   sheet.scale(perMillimetre);
   sheet.markContent("Artifact", { type: "Layout" });
   paint(sheet, page.furniture);
@@ -79,6 +84,18 @@ function writePage(sheet: Sheet, root: Element, page: Page): void {
     writeBlock(sheet, open?.element ?? root, block);
   }
   open?.element.end();
+  finish();
+}
+
+/** What is drawn on a page becomes bytes once, when its end is told, and not stroke by stroke: there are millions. */
+function gatherContent(page: PDFKit.PDFPage): () => void {
+  const write = page.write;
+  const drawn: string[] = [];
+  page.write = (chunk: unknown): void => void drawn.push(String(chunk));
+  return () => {
+    page.write = write;
+    if (0 < drawn.length) page.write(Buffer.from(`${drawn.join("\n")}\n`, "latin1"));
+  };
 }
 
 /** The table or the list that a block begins. */

@@ -375,7 +375,7 @@ describe("drawings", () => {
 
   test("hold nothing but what drawings are made of, and say the same in words", () => {
     opened();
-    expect([...document.querySelectorAll("option")].map((each) => each.textContent)).toEqual([
+    expect([...document.querySelectorAll(".drawings option")].map((each) => each.textContent)).toEqual([
       "Front <b>, 1 : 10",
       "Plan",
     ]);
@@ -600,6 +600,33 @@ describe("plan, buying, settings, sticks and dry fit", () => {
     const keep = [...document.querySelectorAll("button")].find((each) => each.textContent?.startsWith("Keep"));
     keep?.click();
     expect(posted.at(-1)).toEqual({ type: "keep" });
+  });
+
+  test("of what the plan is can be chosen where something is cut; the choice has a name, is asked for and remembered", () => {
+    const { show, page, posted, states } = setUp();
+    show(rodOf([row("a")]));
+    unfold("plan");
+    const bar = one(".plan-scope");
+    const choice = one(".plan-scope select") as HTMLSelectElement;
+    page.receive({ type: "bench", answer: { sections: [section], search: searching } });
+    expect(bar.hidden).toBe(true);
+    page.receive({ type: "bench", answer: { sections: [section], search: searching, scope: "left" } });
+    expect(bar.hidden).toBe(false);
+    expect([...choice.options].map((each) => each.textContent)).toEqual(["what is left to cut", "the whole job"]);
+    expect(choice.value).toBe("left");
+    expect(one(`label[for="${choice.id}"]`).textContent).toBe("Plan for");
+    expect(states.at(-1)?.plan).toBeUndefined();
+    choice.value = "whole";
+    choice.dispatchEvent(new Event("change"));
+    expect(posted.at(-1)).toEqual({ type: "bench", parts: ["plan"], sheet: "", scope: "whole" });
+    expect(states.at(-1)).toMatchObject({ version: 1, plan: "whole" });
+    const again = setUp(states.at(-1));
+    again.show(rodOf([row("a")]));
+    unfold("plan");
+    expect(again.posted.at(-1)).toEqual({ type: "bench", parts: ["plan"], sheet: "", scope: "whole" });
+    // Of a file of which nothing is cut there is nothing to choose, whatever was chosen before.
+    again.page.receive({ type: "bench", answer: { sections: [section], search: searching } });
+    expect(one(".plan-scope").hidden).toBe(true);
   });
 
   test("the search is shown quietly, stopped and gone on with; only its end is said aloud", () => {

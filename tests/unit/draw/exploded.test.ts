@@ -1,14 +1,15 @@
 import { describe, expect, it } from "vitest";
+import { atOnce } from "../../../language/core/stepwise.ts";
 import { boundsOf, textBounds } from "../../../language/draw/bounds.ts";
 import type { Drawing, Group, Item, Line, Text } from "../../../language/draw/display-list.ts";
-import { explodedViews, isExploded } from "../../../language/draw/exploded.ts";
+import { explodedSteps, isExploded } from "../../../language/draw/exploded.ts";
 import type { Build } from "../../../language/service.ts";
 import { place } from "../../../language/solid/place.ts";
 import { buildOf, deskOf, exampleBuild, examples } from "./example.ts";
 
 function viewsOf(build: Build): readonly Drawing[] {
   const { context, model } = build.derivation;
-  return explodedViews(deskOf(build), place(context, model));
+  return atOnce(explodedSteps(deskOf(build), place(context, model)));
 }
 
 const groupsOf = ({ items }: Drawing): readonly Group[] => items.filter((item) => item.kind === "group");

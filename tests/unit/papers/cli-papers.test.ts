@@ -18,6 +18,8 @@ function world(text: string, failure?: string) {
     err: (words) => {
       said.err += words;
     },
+    progress: () => undefined,
+    heedStop: () => () => false,
     read: () => ({ text }),
     readStdin: async () => ({ text }),
     readUsed: async () => undefined,
@@ -82,5 +84,62 @@ describe("scantling papers", () => {
     expect(await papers(["a.scant", "-o", "out", "--only", "packet,svg"], io)).toBe(1);
     expect(said.err).toContain("look before you cut");
     expect(files.size).toBeGreaterThan(1);
+  });
+});
+
+describe("scantling papers, stopped", () => {
+  /** Stops it once so many files are written; before anything is for 0. */
+  function stopping(text: string, after: number) {
+    const { io, files, said } = world(text);
+    return { io: { ...io, heedStop: () => () => after <= files.size }, files, said };
+  }
+
+  it("writes nothing more, and says what stands there and what does not", async () => {
+    const { io, files, said } = stopping(example, 2);
+    expect(await papers(["seed-store.scant", "-o", "out"], io)).toBe(130);
+    expect([...files.keys()].map((path) => path.replace(/^.*[/\\]/, ""))).toEqual([
+      "seed-store.papers.pdf",
+      "seed-store.sticks-a4.pdf",
+    ]);
+    expect(said.err).toBe(
+      "scantling: stopped; 2 files stand there whole; not written: the rest of sticks, labels, svg, dxf, lists\n",
+    );
+  });
+
+  it("says that of many drawings some are written, and after whole kinds only what is missing", async () => {
+    const some = stopping(example, 4);
+    expect(await papers(["seed-store.scant", "-o", "out", "--only", "svg,lists"], some.io)).toBe(130);
+    expect(some.files.size).toBe(4);
+    expect(some.said.err).toContain("4 files stand there whole; not written: the rest of svg, lists\n");
+    const whole = stopping(example, 1);
+    expect(await papers(["seed-store.scant", "-o", "out", "--only", "packet,lists"], whole.io)).toBe(130);
+    expect(whole.said.err).toContain("1 file stands there whole; not written: lists\n");
+  });
+
+  it("says that nothing was written where nothing was", async () => {
+    const { io, files, said } = stopping(example, 0);
+    expect(await papers(["seed-store.scant", "-o", "out"], io)).toBe(130);
+    expect(files.size).toBe(0);
+    expect(said.err).toBe("scantling: stopped; nothing was written\n");
+  });
+
+  it("is not stopped by a wish that comes behind the last file", async () => {
+    const { io, files, said } = world(example);
+    const all = await papers(["seed-store.scant", "-o", "out", "--only", "svg"], io);
+    const count = files.size;
+    const late = stopping(example, count + 1);
+    expect(await papers(["seed-store.scant", "-o", "out", "--only", "svg"], late.io)).toBe(all);
+    expect(late.files.size).toBe(count);
+    expect(said.err + late.said.err).toBe("");
+  });
+
+  it("tells what it is at", async () => {
+    const { io } = world(example);
+    const told: string[] = [];
+    await papers(["seed-store.scant", "-o", "out", "--only", "packet"], { ...io, progress: (one) => told.push(one) });
+    expect(told[0]).toBe("working out seed-store.scant");
+    const pages = told.filter((one) => one.startsWith("page "));
+    expect(pages.length).toBeGreaterThan(3);
+    expect(pages).toEqual(pages.map((_, index) => `page ${index + 1} of ${pages.length}`));
   });
 });

@@ -5,9 +5,10 @@ import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { millimetres } from "../../../language/draw/desk.ts";
 import { text } from "../../../language/draw/display-list.ts";
+import { sticksFor } from "../../../language/draw/drawings.ts";
 import type { PaperDesk } from "../../../language/papers/desk.ts";
 import { paperDesk } from "../../../language/papers/desk.ts";
-import { packetPapers, paperSticks } from "../../../language/papers/packet.ts";
+import { packetPapers } from "../../../language/papers/packet.ts";
 import type { Papers } from "../../../language/papers/page.ts";
 import { block, paperSizes } from "../../../language/papers/page.ts";
 import { stickPapers, tilesOf } from "../../../language/papers/stick-pages.ts";
@@ -21,7 +22,7 @@ function deskFor(name: string): PaperDesk {
 }
 
 const desk = deskFor("print-room.scant");
-const sticks = paperSticks(desk);
+const sticks = sticksFor(desk);
 
 describe.each([paperSizes.A4, paperSizes.Letter])("story sticks at full size on $name", (size) => {
   let bytes: Uint8Array;
@@ -165,7 +166,12 @@ describe("a packet as PDF", () => {
   it("keeps brackets, markup and letters of other scripts as text", async () => {
     const nasty = "a) Tj ET Q (b) <script> \\ \u0000 Шкаф Ωμέγα 書 \ud800";
     const page = { wide: 100, high: 100, furniture: [], blocks: [block("P", [text({ x: 5, y: 20 }, nasty)])] };
-    const made = await writePdf({ title: nasty, subject: nasty, pages: [page], outline: [{ title: nasty, page: 0 }] });
+    const made = await writePdf({
+      title: nasty,
+      subject: nasty,
+      pages: [() => page],
+      outline: [{ title: nasty, page: 0 }],
+    });
     expect(made!.length).toBeGreaterThan(1000);
   });
 });

@@ -1,6 +1,6 @@
 import type { BenchTable } from "../../../../language/view/bench.ts";
 import { BENCH_PARTS } from "../../bench-messages.ts";
-import type { BenchAnswer, BenchPart, BenchSection, SearchState } from "../../messages.ts";
+import type { BenchAnswer, BenchPart, BenchSection, PlanScope, SearchState } from "../../messages.ts";
 import { el, keepChildren, setText } from "../dom.ts";
 import type { Section, SectionHost } from "../section.ts";
 import { createPlanPart } from "./plan-part.ts";
@@ -22,19 +22,27 @@ const TITLES: Readonly<Record<BenchPart, string>> = {
   fit: "Dry fit",
 };
 
-/** Begins with these parts open. */
-export function createBench(host: SectionHost, startParts: readonly BenchPart[], startRow: string): Bench {
-  const parts = BENCH_PARTS.map((id) => ({ id, ...createPart(id, host, startRow, tell) }));
+/** What was open, the row that had the focus, and of what the plan was to be. */
+export interface BenchStart {
+  readonly parts: readonly BenchPart[];
+  readonly row: string;
+  readonly scope: PlanScope | undefined;
+}
+
+/** Begins where it was left. */
+export function createBench(host: SectionHost, start: BenchStart): Bench {
+  const parts = BENCH_PARTS.map((id) => ({ id, ...createPart(id, host, start, tell) }));
   const element = el("div", {}, ...parts.map((part) => part.element));
   element.hidden = true;
 
   function tell(): void {
     const open = parts.filter(({ fold }) => fold.open).map(({ id }) => id);
-    host.bench(open, parts[0]?.plan?.sheet() ?? "");
+    const plan = parts[0]?.plan;
+    host.bench(open, plan?.sheet() ?? "", plan?.scope());
   }
 
   for (const { id, fold } of parts) {
-    fold.open = startParts.includes(id);
+    fold.open = start.parts.includes(id);
     fold.addEventListener("toggle", tell);
   }
   return {
@@ -45,7 +53,8 @@ export function createBench(host: SectionHost, startParts: readonly BenchPart[],
     hide: () => {
       element.hidden = true;
     },
-    show: ({ sections, search }) => {
+    show: ({ sections, search, scope }) => {
+      parts[0]?.plan?.planned(scope);
       for (const section of sections) parts.find(({ id }) => id === section.id)?.update(section);
       parts[0]?.plan?.searched(search);
     },
@@ -59,13 +68,13 @@ export function createBench(host: SectionHost, startParts: readonly BenchPart[],
   };
 }
 
-function createPart(id: BenchPart, host: SectionHost, startRow: string, choose: () => void) {
+function createPart(id: BenchPart, host: SectionHost, start: BenchStart, choose: () => void) {
   const title = el("span", { class: "fold-title", role: "heading", "aria-level": "2" }, TITLES[id]);
   const wait = el("p", { class: "stock-note" }, "Being worked out.");
   const notes = el("ul", { class: "said", "aria-label": TITLES[id] });
   const tables = el("div");
   const cautions = el("ul", { class: "cautions", "aria-label": "Cautions" });
-  const plan = id === "plan" ? createPlanPart(host, choose) : undefined;
+  const plan = id === "plan" ? createPlanPart(host, start.scope, choose) : undefined;
   const body = el("div", {}, notes, ...(plan === undefined ? [] : [plan.element]), tables, cautions);
   const fold = el("details", { class: "part", id: `part-${id}` }, el("summary", {}, title), wait, body);
   const keepNotes = keepChildren<string>(notes, (text) => text, createItem);
@@ -73,7 +82,7 @@ function createPart(id: BenchPart, host: SectionHost, startRow: string, choose: 
   const keepTables = keepChildren<BenchTable>(
     tables,
     (table) => table.id,
-    (table) => createTable(table.id, host, startRow, "h3"),
+    (table) => createTable(table.id, host, start.row, "h3"),
   );
   body.hidden = true;
   return {

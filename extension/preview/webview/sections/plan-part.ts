@@ -1,5 +1,5 @@
 import type { PlanLine } from "../../../../language/view/bench.ts";
-import type { PlanView, SearchState } from "../../messages.ts";
+import type { PlanScope, PlanView, SearchState } from "../../messages.ts";
 import { el, type Kept, keepChildren, setText } from "../dom.ts";
 import type { SectionHost } from "../section.ts";
 import { createViewer } from "../viewer.ts";
@@ -9,12 +9,17 @@ export interface PlanPart {
   readonly element: HTMLElement;
   update(plan: PlanView): void;
   searched(search: SearchState): void;
+  /** Of what the plan is; `undefined` where there is nothing to choose. */
+  planned(scope: PlanScope | undefined): void;
   /** The drawing looked at, by its id. */
   sheet(): string;
+  /** Of what the user wants the plan to be; `undefined` while that was not chosen. */
+  scope(): PlanScope | undefined;
 }
 
-/** `choose` is told when the user looks at another sheet. */
-export function createPlanPart(host: SectionHost, choose: () => void): PlanPart {
+/** `choose` is told when the user looks at another sheet, or wants the plan of something else. */
+export function createPlanPart(host: SectionHost, start: PlanScope | undefined, choose: () => void): PlanPart {
+  const scope = createScope(start, choose);
   const viewer = createViewer(host, { label: "Sheet or board", on: "plan", start: "", choose });
   const search = createSearch(host);
   const steps = el("ol", { class: "steps" });
@@ -23,11 +28,13 @@ export function createPlanPart(host: SectionHost, choose: () => void): PlanPart 
   const lines = el("pre", { tabindex: "0", "aria-label": "Offcuts worth keeping, as lines of a build file" });
   const write = el("button", { type: "button" }, "Keep the Offcuts…");
   const kept = el("div", {}, el("h3", { class: "stock" }, "Worth keeping"), lines, write);
-  const element = el("div", {}, search.element, viewer.element, stepsTitle, steps, kept);
+  const element = el("div", {}, scope.element, search.element, viewer.element, stepsTitle, steps, kept);
   write.addEventListener("click", () => host.keep());
   return {
     element,
     sheet: viewer.chosen,
+    scope: scope.chosen,
+    planned: scope.show,
     searched: search.update,
     update: (plan) => {
       viewer.show(plan.titles, plan.drawing);
@@ -38,6 +45,30 @@ export function createPlanPart(host: SectionHost, choose: () => void): PlanPart 
     },
   };
 }
+
+/** The choice between the whole job and what is left of it; there is none before something is recorded as cut. */
+function createScope(start: PlanScope | undefined, choose: () => void) {
+  const option = (value: PlanScope) => el("option", { value }, SCOPES[value]);
+  const choice = el("select", { id: "plan-scope" }, option("left"), option("whole"));
+  const label = el("label", { for: "plan-scope" }, "Plan for");
+  const element = el("p", { class: "plan-scope" }, label, choice);
+  let chosen = start;
+  element.hidden = true;
+  choice.addEventListener("change", () => {
+    chosen = choice.value === "whole" ? "whole" : "left";
+    choose();
+  });
+  return {
+    element,
+    chosen: () => chosen,
+    show: (scope: PlanScope | undefined) => {
+      element.hidden = scope === undefined;
+      if (scope !== undefined) choice.value = scope;
+    },
+  };
+}
+
+const SCOPES: Readonly<Record<PlanScope, string>> = { left: "what is left to cut", whole: "the whole job" };
 
 function createStep(): Kept<PlanLine> {
   const element = el("li");
