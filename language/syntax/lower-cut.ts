@@ -4,7 +4,7 @@ import type * as ast from "../generated/ast.ts";
 import { lowerExpr, lowerMeasure } from "./lower-expr.ts";
 import { lowerOffcut } from "./lower-stock.ts";
 import type { Reader } from "./reader.ts";
-import { maybe, spanOf, spanOfField, wordOf } from "./reader.ts";
+import { maybe, spanOf, spanOfField, textAt, wordOf } from "./reader.ts";
 
 type Cuts = Pick<Design, "cuts" | "brokenDown" | "usedOffcuts" | "cutBlocks">;
 
@@ -31,9 +31,7 @@ function lowerRecord(reader: Reader, node: ast.CutRecord): readonly CutRecord[] 
       owner: owner.text === "false" ? { ...owner, text: "false front" } : owner,
       of,
       part:
-        node.part === undefined
-          ? undefined
-          : { text: reader.text.slice(partSpan.start, partSpan.end).replace(/\s+/g, " "), span: partSpan },
+        node.part === undefined ? undefined : { text: textAt(reader, partSpan).replace(/\s+/g, " "), span: partSpan },
       count: countOf(reader, node),
       at: lowerMeasure(reader, node.size),
       wide: lowerMeasure(reader, node.width),

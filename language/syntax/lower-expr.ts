@@ -5,7 +5,7 @@ import { add } from "../core/rational.ts";
 import type { Span } from "../core/span.ts";
 import type * as ast from "../generated/ast.ts";
 import type { Reader } from "./reader.ts";
-import { maybe, report, spanOf, spanOfField, wordsOf } from "./reader.ts";
+import { maybe, report, spanOf, spanOfField, textAt, wordsOf } from "./reader.ts";
 
 /** A measure as written, its tolerances sorted into plus and minus; `undefined` where nothing stands. */
 export function lowerMeasure(reader: Reader, node: ast.Measure | undefined): Measure | undefined {
@@ -22,7 +22,7 @@ export function lowerMeasure(reader: Reader, node: ast.Measure | undefined): Mea
     minus: of("-", "±"),
     to: node.upper === undefined ? undefined : lowerExpr(reader, node.upper, span),
     units: reader.units,
-    text: reader.text.slice(span.start, span.end),
+    text: textAt(reader, span),
     span,
   };
 }

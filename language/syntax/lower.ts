@@ -1,4 +1,3 @@
-import type { AstNode } from "langium";
 import type { Allow, Design, LetStatement, UseStatement } from "../core/design.ts";
 import type { Measure } from "../core/expr.ts";
 import type { Finding } from "../core/finding.ts";
@@ -30,7 +29,7 @@ import {
 } from "./lower-stock.ts";
 import { type Piece, parse, piecesOf, type SyntaxProblem } from "./parser.ts";
 import type { Reader } from "./reader.ts";
-import { maybe, placesIn, spanOf, spanOfField, wordOf } from "./reader.ts";
+import { maybe, placesIn, spanOf, spanOfField, textAt, wordOf } from "./reader.ts";
 
 /** Longer than any build file; longer text is not read, so that the editor stays quick. */
 export const longestFile = 2_000_000;
@@ -121,8 +120,10 @@ function knownAgain(
   const known: (LoweredPiece | undefined)[] = pieces.map(() => undefined);
   const most = Math.min(pieces.length, before.length);
   const take = (at: number, old: LoweredPiece): boolean => {
-    if (!isAlike(printOf(text, pieces[at]!), old.print)) return false;
-    known[at] = old;
+    const print = printOf(text, pieces[at]!);
+    if (!isAlike(print, old.print)) return false;
+    // With the new print: the old one holds on to the text that it was taken from.
+    known[at] = { ...old, print };
     return true;
   };
   let head = 0;
@@ -294,14 +295,9 @@ function readingOf(reader: Reader, statements: readonly ast.Statement[]): Measur
     minus: undefined,
     to: undefined,
     units: reader.units,
-    text: textAt(reader, node.step),
+    text: textAt(reader, spanOf(reader, node.step)),
     span,
   };
-}
-
-function textAt(reader: Reader, node: AstNode): string {
-  const span = spanOf(reader, node);
-  return reader.text.slice(span.start, span.end);
 }
 
 function lowerLet(reader: Reader, node: ast.Let): readonly LetStatement[] {

@@ -17,6 +17,7 @@ import {
 } from "langium";
 import type { BuildFile, Statement } from "../generated/ast.ts";
 import { ScantlingGeneratedModule, ScantlingGeneratedSharedModule } from "../generated/module.ts";
+import { detached } from "./detached.ts";
 import type { Said, Token, TokenError } from "./tokens.ts";
 import { WordLexer, WordTokenBuilder } from "./words.ts";
 
@@ -96,6 +97,7 @@ export function piecesOf(text: string): Pieces {
 export function parse(text: string, piece: Piece): Parsed {
   try {
     const read = () => languageServices().parser.LangiumParser.parse<BuildFile>(text);
+    for (const token of piece.tokens) token.image = detached(token.image);
     const { value, parserErrors } = untraced(() => lexer().giving(piece.tokens, read));
     return { statements: value.statements, problems: parserErrors.map((error) => problemOf(text, piece, error)) };
   } catch {

@@ -3,6 +3,7 @@ import { AstUtils, GrammarAST, isCompositeCstNode } from "langium";
 import type { Edit, Finding, Severity } from "../core/finding.ts";
 import type { Units } from "../core/length.ts";
 import { placeIn, type Span, type Stretch, startOfFile, type Word } from "../core/span.ts";
+import { detached } from "./detached.ts";
 
 /** What lowering carries along: the file, its units, and the findings made on the way. */
 export interface Reader {
@@ -12,6 +13,11 @@ export interface Reader {
   readonly findings: Finding[];
   /** What the places that are read move with. */
   readonly stretch: Stretch;
+}
+
+/** What stands at a place of the file that is read, as a text of its own. */
+export function textAt(reader: Reader, { start, end }: Span): string {
+  return detached(reader.text.slice(start, end));
 }
 
 /** Half a file leaves fields of the tree unset whatever their type says; this says so to the compiler. */

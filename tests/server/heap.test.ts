@@ -12,5 +12,6 @@ test("the server's heap does not grow with the edits that it has seen", { timeou
   const rows = JSON.parse(done.stdout.trim().split("\n").at(-1)!) as readonly Row[];
   expect(rows.map(({ holds, result }) => ({ holds, result }))).toEqual([
     { holds: true, result: expect.stringMatching(/ MB: [+-]/) },
+    { holds: true, result: expect.stringMatching(/ MB after the last: [+-]/) },
   ]);
 });

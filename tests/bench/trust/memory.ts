@@ -5,9 +5,10 @@ import { PassThrough } from "node:stream";
 import { fileURLToPath } from "node:url";
 import { createConnection } from "vscode-languageserver/node";
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
+import { createWorkspace } from "../../../language/service.ts";
 import { serve } from "../../../server/connection.ts";
 import { type Row, say, smoke } from "./row.ts";
-import { caseText, shopText } from "./texts.ts";
+import { caseText, jobOf, shopText } from "./texts.ts";
 
 const asked = process.argv.indexOf("--edits");
 const edits = asked < 0 ? (smoke ? 120 : 10_000) : Number(process.argv[asked + 1]);
@@ -79,6 +80,35 @@ const rows: readonly Row[] = [
     aim: `at most ${100 * bound} % more`,
     holds: growth <= bound,
   },
+  await blockByBlock(),
 ];
+/** Each block of a long file changed once: what is kept of a block must not keep the text that it was read from. */
+async function blockByBlock(): Promise<Row> {
+  const blocks = smoke ? 40 : 300;
+  // Weight without work: a comment as long as many blocks.
+  let long = `${jobOf(smoke ? 800 : 5_000)}\n// ${"x".repeat(1_000_000)}\n`;
+  const places = [...long.matchAll(/holds \d+ lb/g)].slice(0, blocks).map(({ index }) => index);
+  if (places.length < blocks) throw new Error(`the long file has ${places.length} blocks to change, not ${blocks}`);
+  const workspace = createWorkspace({ root: undefined });
+  const sizes: number[] = [];
+  for (const place of [undefined, ...places]) {
+    // By its letters, so that no text is made of pieces of the one before.
+    if (place !== undefined) long = `${long.slice(0, place)}holds 2${long.slice(place + 7)}`.split("").join("");
+    workspace.set(job, long);
+    workspace.build(job);
+    if (place !== undefined && place !== places.at(-1) && place !== places[0]) continue;
+    for (let again = 0; again < 3; again++) await collect!({ type: "major", execution: "async" });
+    sizes.push(process.memoryUsage().heapUsed / 1024 / 1024);
+  }
+  const [, first, last] = sizes as [number, number, number];
+  const more = (last - first) / first;
+  return {
+    what: `heap while each of ${blocks} blocks of a file of ${(long.length / 1e6).toFixed(1)} million characters is changed once`,
+    result: `${first.toFixed(1)} MB after the first, ${last.toFixed(1)} MB after the last: ${more < 0 ? "" : "+"}${(100 * more).toFixed(1)} %`,
+    aim: "at most 25 % more",
+    holds: more <= 0.25,
+  };
+}
+
 say(rows);
 process.exit(rows.every(({ holds }) => holds !== false) ? 0 : 1);
