@@ -51,8 +51,15 @@ export function betterFleets(from: Fleet, panels: readonly Panel[], area: number
       found.set(fleet.join(), fleet);
     }
   }
-  const order = [...found.values()].sort((a, b) => areaOf(b, panels) - areaOf(a, panels));
+  const fleets = [...found.values()];
+  const order = fleets.filter((fleet) => !fleets.some((other) => other !== fleet && holds(other, fleet)));
+  order.sort((a, b) => areaOf(b, panels) - areaOf(a, panels));
   return order.slice(0, 8);
+}
+
+/** True when a fleet has every sheet that another has: it is the easier one, and the other is the next step from it. */
+function holds(fleet: Fleet, other: Fleet): boolean {
+  return fleet.every((count, at) => other[at]! <= count);
 }
 
 function fleetPrice(fleet: Fleet, panels: readonly Panel[]): Price {

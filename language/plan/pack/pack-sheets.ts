@@ -87,7 +87,8 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
       if (attempt === undefined) return true;
       const stretch = Math.min(rounds - done, 16);
       done += stretch;
-      if (pursue(attempt, stretch) && finished()) return true;
+      const better = pursue(attempt, stretch);
+      if (learnFrom(attempt) || better) if (finished()) return true;
     }
     return false;
   }
@@ -110,6 +111,20 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
       attempt.search = searchOn(blanks, attempt.search.layouts(), random, manner, attempt.memory);
     }
     return false;
+  }
+
+  /** Gives an attempt up that cannot succeed; true when that says that fewer sheets are not possible at all. */
+  function learnFrom({ fleet, memory }: Attempt): boolean {
+    const least = memory?.least() ?? 0;
+    if (least <= fleet.reduce((sum, count) => sum + count, 0)) return false;
+    attempts = attempts?.filter((attempt) => attempt.memory !== memory);
+    const [panel] = panels;
+    if (panel === undefined || panels.length !== 1 || panel.offcut || least <= known().sheets) return false;
+    const cost = least * panel.cost;
+    const because = "all patterns of straight cuts";
+    bounds = { sheets: least, cost, reasons: [...known().reasons, { sheets: least, cost, because }] };
+    version++;
+    return true;
   }
 
   /** Where the stock does not suffice for all, a plan with less area left over is the better one. */

@@ -37,7 +37,9 @@ type State = { layouts: Layout[]; out: number[]; cost: number };
 /** Weight of the gaps' worth beside the area left out: it only guides the way between equal areas. */
 const GAP_WEIGHT = 0.02;
 
-const ROUNDS_PER_CHOICE = 4_000;
+/** Rounds before sheets are combined for the first time; from one time to the next they become more. */
+const FIRST_ROUNDS = 5_000;
+const MOST_BETWEEN = 20_000;
 
 /**
  * Ruin and recreate towards a goal: the sheets are given, and what counts is the area that has no place yet. The idea of
@@ -61,6 +63,8 @@ export function searchOn(
   let best = now;
   const history = new Float64Array(manner.memory).fill(now.cost);
   let rounds = 0;
+  let between = FIRST_ROUNDS;
+  let pause = FIRST_ROUNDS;
   const skip = (): boolean => random.unit() < manner.blink;
 
   function costOf(state: State): number {
@@ -73,7 +77,15 @@ export function searchOn(
 
   function round(): boolean {
     if (now.out.length === 0) return true;
-    if (memory !== undefined && rounds % ROUNDS_PER_CHOICE === ROUNDS_PER_CHOICE - 1) goOnFrom(memory.recombine());
+    if (memory !== undefined && between <= rounds) {
+      const combined = memory.combine();
+      if (combined !== undefined) {
+        goOnFrom(combined);
+        between = rounds + pause;
+        pause = Math.min(2 * pause, MOST_BETWEEN);
+      }
+      return now.out.length === 0;
+    }
     const next: State = { layouts: now.layouts.slice(), out: now.out.slice(), cost: 0 };
     ruin(next);
     recreate(next);
@@ -96,7 +108,7 @@ export function searchOn(
     recreate(now);
     now.cost = costOf(now);
     history.fill(now.cost);
-    if (now.cost < best.cost) best = now;
+    if (now.cost < best.cost || now.out.length === 0) best = now;
   }
 
   function recreate(state: State): void {
