@@ -1,6 +1,7 @@
 /**
  * Packs every instance of a file and prints the totals beside the published ones:
- * `npm run bench:plan -- [FILE] [--turn|--fixed] [--seconds N] [--limit K] [--verbose]`.
+ * `npm run bench:plan -- [FILE] [--turn|--fixed] [--seconds N] [--limit K] [--verbose] [--processor]`, the last for seconds
+ * of processor time.
  */
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";

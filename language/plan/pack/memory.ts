@@ -18,7 +18,7 @@ export type Memory = {
   readonly least: () => number;
 };
 
-const MOST_KEPT = 100_000;
+const MOST_KEPT = 30_000;
 const MOST_BLANKS = 400;
 /** With more blanks than so many on a sheet, there are too many patterns to choose from. */
 const MOST_ON_SHEET = 12;
@@ -41,7 +41,7 @@ export function memoryOf(blanks: Blanks, sheets: readonly Layout[], random: Rand
   const mostFree = Math.max(slack * MEANS_FREE, area * LEAST_SHARE_FREE);
   const { kinds, kindOf, demand } = kindsOf(blanks);
   const task: Task = { kinds, sheet: { w: first.w, h: first.h } };
-  const numbers = kinds.map(() => Math.floor(random.unit() * 2 ** 32) * 2 ** 10);
+  const numbers = kinds.map(() => Math.floor(random.unit() * 2 ** 32));
   const known = new Set<number>();
   let kept: Pattern[] = [];
   let root: Relaxed | undefined;

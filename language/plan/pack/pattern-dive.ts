@@ -3,6 +3,8 @@ import { type Relaxed, relaxPatterns, type Task } from "./pattern-relax.ts";
 import type { Random } from "./random.ts";
 
 const WHOLE = 0.999;
+/** What the share of a sheet that a pattern fills counts for beside its amount: full ones first leave room for the rest. */
+const FILLED = 3;
 /** Fixings that may fail in all, and from one step before that step is given up as well. */
 const MOST_FAILS = 10;
 const FAILS_EACH = 2;
@@ -12,7 +14,7 @@ const SPARE = 0.02;
 const HOPE = 0.05;
 
 /**
- * Rounds a relaxation to whole sheets: fixes the pattern that is used most, more or less by chance (`noise`), relaxes the
+ * Rounds a relaxation to whole sheets: fixes a pattern that is used much and full, more or less by chance (`noise`), relaxes the
  * rest anew, and takes another one where the rest needs too many sheets (diving with column generation; Sadykov and others
  * 2019). Answers the most patterns that were fixed at once. Yields after each short piece of work.
  */
@@ -30,7 +32,7 @@ export function* dive(
     const { fixed, rest, now, used }: Level = level;
     if (deepest.fixed.length < fixed.length) deepest = level;
     const whole = used.filter(({ amount }) => WHOLE < amount).map(({ pattern }) => pattern);
-    const next = whole.length !== 0 ? whole : mostUsed(used, noise, random);
+    const next = whole.length !== 0 ? whole : mostPromising(task, used, noise, random);
     const left = sheets - fixed.length - next.length;
     if (next.length === 0 || FAILS_EACH < level.fails) {
       level = level.above;
@@ -62,11 +64,12 @@ type Level = {
   fails: number;
 };
 
-function mostUsed(used: Relaxed["used"], noise: number, random: Random): Pattern[] {
+function mostPromising({ kinds, sheet }: Task, used: Relaxed["used"], noise: number, random: Random): Pattern[] {
   let most = 0;
   let found: Pattern | undefined;
   for (const { pattern, amount } of used) {
-    const key = amount + noise * random.unit();
+    const area = pattern.kinds.reduce((sum, kind) => sum + kinds[kind]!.w * kinds[kind]!.h, 0);
+    const key = amount + (FILLED * area) / (sheet.w * sheet.h) + noise * random.unit();
     if (key <= most) continue;
     most = key;
     found = pattern;
