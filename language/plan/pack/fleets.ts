@@ -28,7 +28,8 @@ export function fleetOf(layouts: readonly Layout[], panels: readonly Panel[]): n
 
 /**
  * Better fleets one step away: without one sheet, or with one or two sheets exchanged for one or two others, each with
- * room for `area` and cheaper; the roomiest first. Offcuts are always all there.
+ * room for `area` and cheaper; the roomiest first. Offcuts are always all there. A fleet whose sheets another has all, and
+ * more, is left out: whoever finds that one comes to it next.
  */
 export function betterFleets(from: Fleet, panels: readonly Panel[], area: number): Fleet[] {
   const found = new Map<string, number[]>();

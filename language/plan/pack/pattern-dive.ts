@@ -14,9 +14,9 @@ const SPARE = 0.02;
 const HOPE = 0.05;
 
 /**
- * Rounds a relaxation to whole sheets: fixes a pattern that is used much and full, more or less by chance (`noise`), relaxes the
- * rest anew, and takes another one where the rest needs too many sheets (diving with column generation; Sadykov and others
- * 2019). Answers the most patterns that were fixed at once. Yields after each short piece of work.
+ * Rounds a relaxation to whole sheets: fixes a pattern that is used much and full, more or less by chance (`noise`),
+ * relaxes the rest anew, and takes another one where the rest needs too many sheets (diving with column generation;
+ * Sadykov and others 2019). Answers the most patterns that were fixed at once. Yields after each short piece of work.
  */
 export function* dive(
   task: Task,
