@@ -1,3 +1,4 @@
+import { coverProgram } from "./cover-lp.ts";
 import { fullest } from "./knapsack.ts";
 
 /** A way to cut one bar: which stock, and how many of each length. */
@@ -36,7 +37,6 @@ export type Start = { readonly weights: readonly number[] };
 /** The weights in a `Relaxed` are so many times the share of a bar's cost. */
 export const SCALE = 1e7;
 const ENOUGH = 1e-7;
-const SPECK = 1e-3;
 const PIVOTS_PER_PRICING = 3;
 const TRUST = 0.6;
 const MOST_MISSES = 20;
@@ -59,18 +59,14 @@ export function relax(
   });
   const alone = rows.map((kind) => single(kind, lengths, stocks));
   if (alone.some((pattern) => pattern === undefined)) return undefined;
-  const columns: (Pattern | number)[] = alone as Pattern[];
-  const inverse = new Float64Array(size * size);
-  const amount = new Float64Array(size);
-  const dual = new Float64Array(size);
-  rows.forEach((kind, row) => {
-    inverse[row * size + row] = 1;
-    // A different speck more of each length: without it many amounts are equal and the pivots go round in circles.
-    amount[row] = demand[kind]! + SPECK * (1 + ((row * 7919) % 997) / 997);
-    dual[row] = stocks[alone[row]!.stock]!.cost;
-  });
+  const columns: (Pattern | undefined)[] = alone.slice();
+  const wanted = rows.map((kind) => demand[kind]!);
+  const program = coverProgram(
+    wanted,
+    alone.map((pattern) => stocks[pattern!.stock]!.cost),
+  );
+  const dual = program.duals;
   const usable = pool.filter((pattern) => pattern.kinds.every((kind) => pattern.counts[kind]! <= demand[kind]!));
-  const direction = new Float64Array(size);
   const center = start?.weights.slice() ?? lengths.map((length) => length * leastPerLength(stocks));
   let weights: number[] = [];
   let carries: number[] = [];
@@ -180,62 +176,28 @@ export function relax(
   }
 
   function pivot(entering: Pattern | number): boolean {
-    for (let row = 0; row < size; row++) {
-      let sum = 0;
-      const base = row * size;
-      if (typeof entering === "number") sum = -inverse[base + entering]!;
-      else {
-        for (const kind of entering.kinds) sum += inverse[base + rowOf[kind]!]! * entering.counts[kind]!;
-      }
-      direction[row] = sum;
-    }
-    let leaving = -1;
-    let least = Number.POSITIVE_INFINITY;
-    for (let row = 0; row < size; row++) {
-      if (direction[row]! <= 1e-9) continue;
-      const ratio = amount[row]! / direction[row]!;
-      if (ratio < least - 1e-12 || (ratio <= least && direction[leaving]! < direction[row]!)) {
-        least = ratio;
-        leaving = row;
-      }
-    }
-    if (leaving < 0) return false;
-    exchange(entering, leaving, Math.max(0, least));
+    const left = typeof entering === "number" ? program.release(entering) : enter(entering);
+    if (left === undefined) return false;
+    columns[left] = typeof entering === "number" ? undefined : entering;
     return true;
   }
 
-  function exchange(entering: Pattern | number, leaving: number, step: number): void {
-    const base = leaving * size;
-    const by = direction[leaving]!;
-    let reduced = typeof entering === "number" ? 0 : stocks[entering.stock]!.cost;
-    for (let col = 0; col < size; col++) {
-      if (typeof entering === "number") {
-        if (col === entering) reduced += dual[col]!;
-      } else reduced -= dual[col]! * entering.counts[rows[col]!]!;
-    }
-    for (let col = 0; col < size; col++) inverse[base + col]! /= by;
-    for (let row = 0; row < size; row++) {
-      amount[row]! -= step * direction[row]!;
-      if (amount[row]! < 0) amount[row] = 0;
-      const factor = direction[row]!;
-      if (row === leaving || factor === 0) continue;
-      for (let col = 0; col < size; col++) inverse[row * size + col]! -= factor * inverse[base + col]!;
-    }
-    for (let col = 0; col < size; col++) dual[col]! += reduced * inverse[base + col]!;
-    amount[leaving] = step;
-    columns[leaving] = entering;
+  function enter({ kinds, counts, stock }: Pattern): number | undefined {
+    const held = kinds.map((kind) => rowOf[kind]!);
+    return program.enter(
+      held,
+      kinds.map((kind) => counts[kind]!),
+      stocks[stock]!.cost,
+    );
   }
 
   function result(): Relaxed {
     const patterns: Pattern[] = [];
     const amounts: number[] = [];
     let cost = 0;
-    for (let row = 0; row < size; row++) {
-      amount[row] = 0;
-      for (let col = 0; col < size; col++) amount[row]! += inverse[row * size + col]! * demand[rows[col]!]!;
-    }
+    const amount = program.amounts();
     columns.forEach((column, row) => {
-      if (typeof column === "number" || amount[row]! <= 1e-5) return;
+      if (column === undefined || amount[row]! <= 1e-5) return;
       patterns.push(column);
       amounts.push(amount[row]!);
       cost += amount[row]! * stocks[column.stock]!.cost;

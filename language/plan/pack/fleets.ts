@@ -28,7 +28,8 @@ export function fleetOf(layouts: readonly Layout[], panels: readonly Panel[]): n
 
 /**
  * Better fleets one step away: without one sheet, or with one or two sheets exchanged for one or two others, each with
- * room for `area` and cheaper; the roomiest first. Offcuts are always all there.
+ * room for `area` and cheaper; the roomiest first. Offcuts are always all there. A fleet whose sheets another has all, and
+ * more, is left out: whoever finds that one comes to it next.
  */
 export function betterFleets(from: Fleet, panels: readonly Panel[], area: number): Fleet[] {
   const found = new Map<string, number[]>();
@@ -51,8 +52,15 @@ export function betterFleets(from: Fleet, panels: readonly Panel[], area: number
       found.set(fleet.join(), fleet);
     }
   }
-  const order = [...found.values()].sort((a, b) => areaOf(b, panels) - areaOf(a, panels));
+  const fleets = [...found.values()];
+  const order = fleets.filter((fleet) => !fleets.some((other) => other !== fleet && holds(other, fleet)));
+  order.sort((a, b) => areaOf(b, panels) - areaOf(a, panels));
   return order.slice(0, 8);
+}
+
+/** True when a fleet has every sheet that another has: it is the easier one, and the other is the next step from it. */
+function holds(fleet: Fleet, other: Fleet): boolean {
+  return fleet.every((count, at) => other[at]! <= count);
 }
 
 function fleetPrice(fleet: Fleet, panels: readonly Panel[]): Price {

@@ -29,13 +29,17 @@ export type Packing = {
   readonly version: () => number;
 };
 
-/** A search towards one fleet, with the number of rounds spent on it. */
+/** A search towards one fleet: the rounds spent on it, those of the search itself, and those of combining anew. */
 type Attempt = {
   readonly fleet: Fleet;
   readonly memory: Memory | undefined;
   search: Search;
+  spent: number;
   rounds: number;
   restarts: number;
+  combining: number;
+  /** Rounds of the search after which sheets are combined anew. */
+  due: number;
 };
 
 const MANNERS: readonly Manner[] = [
@@ -45,6 +49,12 @@ const MANNERS: readonly Manner[] = [
   { memory: 400, removed: 6, power: 1.5, blink: 0.01, whole: 0 },
 ];
 const FIRST_STRETCH = 30_000;
+
+/** Rounds before sheets are first combined anew, times the cube of the blanks on a sheet: it is the dearer the more they are. */
+const ROUNDS_FIRST = 40;
+const ROUNDS_BETWEEN = 2_000;
+/** Where patterns cannot be priced to the end, the search is likelier to get there: it has so many times the rounds. */
+const LESS_OFTEN = 4;
 
 /** Packs parts within a budget and answers the best plan found; the same input and steps give the same plan. */
 export function packSheets(problem: SheetProblem, budget: Budget): SheetPlan {
@@ -87,7 +97,9 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
       if (attempt === undefined) return true;
       const stretch = Math.min(rounds - done, 16);
       done += stretch;
-      if (pursue(attempt, stretch) && finished()) return true;
+      const better = pursue(attempt, stretch);
+      const learnt = learnFrom(attempt);
+      if ((better || learnt) && finished()) return true;
     }
     return false;
   }
@@ -95,8 +107,8 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   /** Works on one attempt; true when it led to a better plan. */
   function pursue(attempt: Attempt, rounds: number): boolean {
     let complete = false;
-    for (let done = 0; done < rounds && !complete; done++) complete = attempt.search.round();
-    attempt.rounds += rounds;
+    for (let done = 0; done < rounds && !complete; done++) complete = oneRound(attempt);
+    attempt.spent += rounds;
     if (complete || fewerLeft(attempt.search.left())) {
       best = { layouts: inUse(attempt.search.layouts()), left: attempt.search.left().slice() };
       version++;
@@ -107,9 +119,39 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
     if (FIRST_STRETCH * 2 ** attempt.restarts <= attempt.rounds) {
       attempt.restarts++;
       const manner = MANNERS[attempt.restarts % MANNERS.length]!;
-      attempt.search = searchOn(blanks, attempt.search.layouts(), random, manner, attempt.memory);
+      attempt.search = searchOn(blanks, attempt.search.layouts(), random, manner, attempt.memory?.keep);
     }
     return false;
+  }
+
+  /** A round of the search, or, when it is due, a little of combining anew what the search has met. */
+  function oneRound(attempt: Attempt): boolean {
+    const { memory, search } = attempt;
+    if (memory === undefined || attempt.rounds < attempt.due) {
+      attempt.rounds++;
+      return search.round();
+    }
+    attempt.combining++;
+    const combined = memory.combine();
+    if (combined === undefined) return false;
+    attempt.due = attempt.rounds + Math.max(ROUNDS_BETWEEN, memory.least() === 0 ? LESS_OFTEN * attempt.combining : 0);
+    attempt.combining = 0;
+    return combined.layouts.length <= 2 * inUse(combined.layouts).length && search.goOnFrom(combined);
+  }
+
+  /** Gives an attempt up that cannot succeed; true when that says that fewer sheets are not possible at all. */
+  function learnFrom({ fleet, memory }: Attempt): boolean {
+    const least = memory?.least() ?? 0;
+    // Where the stock does not suffice there is nothing to prove, but less to leave over.
+    if (best.left.length !== 0 || least <= fleet.reduce((sum, count) => sum + count, 0)) return false;
+    attempts = attempts?.filter((attempt) => attempt.memory !== memory);
+    const [panel] = panels;
+    if (panel === undefined || panels.length !== 1 || panel.offcut || least <= known().sheets) return false;
+    const cost = least * panel.cost;
+    const because = "all patterns of straight cuts";
+    bounds = { sheets: least, cost, reasons: [...known().reasons, { sheets: least, cost, because }] };
+    version++;
+    return true;
   }
 
   /** Where the stock does not suffice for all, a plan with less area left over is the better one. */
@@ -132,7 +174,9 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   function attemptOn(fleet: Fleet): Attempt {
     const start = startOn(fleet, best.layouts, prepared);
     const memory = memoryOf(blanks, start, random);
-    return { fleet, memory, search: searchOn(blanks, start, random, MANNERS[0]!, memory), rounds: 0, restarts: 0 };
+    const search = searchOn(blanks, start, random, MANNERS[0]!, memory?.keep);
+    const due = ROUNDS_FIRST * (blanks.count / start.length) ** 3;
+    return { fleet, memory, search, spent: 0, rounds: 0, restarts: 0, combining: 0, due };
   }
 
   function finish(): SheetPlan {
@@ -174,7 +218,7 @@ function inUse(layouts: readonly Layout[]): Layout[] {
 
 function leastTried(attempts: readonly Attempt[]): Attempt | undefined {
   let least: Attempt | undefined;
-  for (const attempt of attempts) if (least === undefined || attempt.rounds < least.rounds) least = attempt;
+  for (const attempt of attempts) if (least === undefined || attempt.spent < least.spent) least = attempt;
   return least;
 }
 

@@ -1,5 +1,4 @@
 import { type Layout, worthOf } from "./layout.ts";
-import type { Memory } from "./memory.ts";
 import type { Random } from "./random.ts";
 import { putIn } from "./recreate.ts";
 import { type Extent, type Loose, ruinOf } from "./ruin.ts";
@@ -20,6 +19,8 @@ export type Blanks = {
 export type Search = {
   /** Does one round of taking out and putting back; true once every blank has a place. */
   readonly round: () => boolean;
+  /** Goes on from other sheets, be they worse: the way down from there is another one. Answers as a round does. */
+  readonly goOnFrom: (from: Loose) => boolean;
   readonly layouts: () => readonly Layout[];
   readonly left: () => readonly number[];
 };
@@ -39,19 +40,17 @@ type State = { layouts: Layout[]; out: number[]; cost: number };
 /** Weight of the gaps' worth beside the area left out: it only guides the way between equal areas. */
 const GAP_WEIGHT = 0.02;
 
-const ROUNDS_PER_CHOICE = 4_000;
-
 /**
  * Ruin and recreate towards a goal: the sheets are given, and what counts is the area that has no place yet. The idea of
- * a goal and late acceptance is that of Gardeyn and Wauters 2022; the moves work on slicing trees. With
- * a memory, sheets met before are combined anew from time to time.
+ * a goal and late acceptance is that of Gardeyn and Wauters 2022; the moves work on slicing trees. What
+ * sheets it meets is told to `meet`.
  */
 export function searchOn(
   blanks: Blanks,
   start: readonly Layout[],
   random: Random,
   manner: Manner,
-  memory?: Memory,
+  meet?: (layout: Layout) => void,
 ): Search {
   const ruin = ruinOf(blanks, random, manner);
   const keys = new Float64Array(blanks.count);
@@ -75,14 +74,13 @@ export function searchOn(
 
   function round(): boolean {
     if (now.out.length === 0) return true;
-    if (memory !== undefined && rounds % ROUNDS_PER_CHOICE === ROUNDS_PER_CHOICE - 1) goOnFrom(memory.recombine());
     const next: State = { layouts: now.layouts.slice(), out: now.out.slice(), cost: 0 };
     ruin(next);
     recreate(next);
     next.cost = costOf(next);
-    if (memory !== undefined) {
+    if (meet !== undefined) {
       for (let at = 0; at < next.layouts.length; at++) {
-        if (next.layouts[at] !== now.layouts[at]) memory.keep(next.layouts[at]!);
+        if (next.layouts[at] !== now.layouts[at]) meet(next.layouts[at]!);
       }
     }
     const slot = rounds++ % history.length;
@@ -92,13 +90,13 @@ export function searchOn(
     return now.out.length === 0;
   }
 
-  /** Goes on from sheets combined anew even where they are worse: the way down from there is another one. */
-  function goOnFrom({ layouts, out }: Loose): void {
+  function goOnFrom({ layouts, out }: Loose): boolean {
     now = { layouts, out, cost: 0 };
     recreate(now);
     now.cost = costOf(now);
     history.fill(now.cost);
-    if (now.cost < best.cost) best = now;
+    if (now.cost < best.cost || now.out.length === 0) best = now;
+    return now.out.length === 0;
   }
 
   function recreate(state: State): void {
@@ -123,7 +121,7 @@ export function searchOn(
     return items.sort((a, b) => keys[b]! - keys[a]! || a - b);
   }
 
-  return { round, layouts: () => best.layouts, left: () => best.out };
+  return { round, goOnFrom, layouts: () => best.layouts, left: () => best.out };
 }
 
 function startState(blanks: Blanks, start: readonly Layout[]): State {

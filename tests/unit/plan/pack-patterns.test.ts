@@ -1,0 +1,198 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { packSheets } from "../../../language/plan/pack/pack-sheets.ts";
+import { pricePatterns } from "../../../language/plan/pack/pattern-price.ts";
+import { relaxPatterns } from "../../../language/plan/pack/pattern-relax.ts";
+import type { Kind } from "../../../language/plan/pack/pattern-values.ts";
+import type { SheetPart, SheetProblem } from "../../../language/plan/pack/problem.ts";
+import { LEAF, type Node } from "../../../language/plan/pack/tree.ts";
+import { checkSheetPlan } from "../../support/plan-checker.ts";
+
+describe("patterns of one sheet", () => {
+  test("the dearest one found is the dearest one that straight cuts can make", () => {
+    fc.assert(
+      fc.property(tasks(), ({ kinds, demand, worth, sheet }) => {
+        const { patterns, complete } = run(pricePatterns(kinds, demand, Float64Array.from(worth), sheet, 0));
+        expect(complete).toBe(true);
+        const worths = patterns.map((one) => sumOf(one.kinds, worth));
+        expect(Math.max(0, ...worths)).toBeCloseTo(dearest(kinds, demand, worth, sheet), 9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("every one found fits the sheet, holds no more than is wanted, and turns only what may turn", () => {
+    fc.assert(
+      fc.property(tasks(), ({ kinds, demand, worth, sheet }) => {
+        for (const pattern of run(pricePatterns(kinds, demand, Float64Array.from(worth), sheet, 0)).patterns) {
+          const tree = pattern.tree();
+          expect(tree.w).toBeLessThanOrEqual(sheet.w);
+          expect(tree.h).toBeLessThanOrEqual(sheet.h);
+          const leaves = leavesOf(tree);
+          expect(leaves.map((one) => one.item).sort()).toEqual([...pattern.kinds].sort());
+          kinds.forEach((kind, at) => {
+            const lying = leaves.filter((one) => one.item === at);
+            expect(lying.length).toBeLessThanOrEqual(demand[at]!);
+            for (const { w, h } of lying) {
+              const upright = w === kind.w && h === kind.h;
+              expect(upright || (kind.turns && w === kind.h && h === kind.w)).toBe(true);
+            }
+          });
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("the pattern relaxation", () => {
+  test("never asks for more sheets than the pieces were cut from", () => {
+    fc.assert(
+      fc.property(cutSheets(), fc.boolean(), ({ sheets, pieces }, turns) => {
+        const kinds = pieces.map(([w, h]) => ({ w, h, turns }));
+        const demand = kinds.map(() => 1);
+        const relaxed = run(relaxPatterns({ kinds, sheet: { w: 30, h: 20 } }, demand, []));
+        expect(relaxed.least).toBeLessThanOrEqual(sheets);
+        kinds.forEach((_, kind) => {
+          const covered = relaxed.used.reduce(
+            (sum, { pattern, amount }) => sum + amount * pattern.kinds.filter((one) => one === kind).length,
+            0,
+          );
+          expect(covered).toBeGreaterThan(1 - 1e-3);
+        });
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test("proves that straight cuts cannot make a pinwheel, which has the area of one sheet", () => {
+    const problem: SheetProblem = {
+      sheets: [{ id: "square", width: 8, height: 8, cost: 7 }],
+      kerf: 0,
+      trim: 0,
+      parts: [part("blade", 5, 3, 4), part("hub", 2, 2, 1)],
+    };
+    const plan = packSheets(problem, { steps: 60_000 });
+    expect(plan).toMatchObject({ sheetsUsed: 2, lowerBound: 2, costBound: 14, proven: true });
+    expect(plan.reasons.at(-1)?.because).toContain("straight cuts");
+    expect(checkSheetPlan(problem, plan)).toEqual([]);
+  });
+
+  test("finds the cuts again that made the pieces, also with a kerf", () => {
+    fc.assert(
+      fc.property(cutSheets(), ({ sheets, pieces }) => {
+        const problem: SheetProblem = {
+          sheets: [{ id: "ply", width: 29, height: 19, cost: 1 }],
+          kerf: 1,
+          trim: 0,
+          parts: pieces.map(([w, h], at) => part(`p${at}`, w - 1, h - 1, 1)),
+        };
+        const plan = packSheets(problem, { steps: 12_000 });
+        expect(packSheets(problem, { steps: 12_000 })).toEqual(plan);
+        expect(checkSheetPlan(problem, plan)).toEqual([]);
+        expect(plan.lowerBound).toBeLessThanOrEqual(sheets);
+        expect(plan.sheetsUsed).toBeLessThanOrEqual(sheets + 1);
+        const short = { ...problem, sheets: problem.sheets.map((one) => ({ ...one, have: 1 })) };
+        expect(checkSheetPlan(short, packSheets(short, { steps: 12_000 }))).toEqual([]);
+      }),
+      { numRuns: 8 },
+    );
+  });
+});
+
+type PricingTask = {
+  readonly kinds: readonly Kind[];
+  readonly demand: readonly number[];
+  readonly worth: readonly number[];
+  readonly sheet: { readonly w: number; readonly h: number };
+};
+
+function tasks(): fc.Arbitrary<PricingTask> {
+  const side = fc.integer({ min: 1, max: 9 });
+  const kind = fc.record({ w: side, h: side, turns: fc.boolean() });
+  return fc
+    .array(fc.record({ kind, demand: fc.integer({ min: 0, max: 2 }), worth: fc.integer({ min: 0, max: 9 }) }), {
+      minLength: 1,
+      maxLength: 3,
+    })
+    .map((rows) => ({
+      kinds: rows.map((row) => row.kind),
+      demand: rows.map((row) => row.demand),
+      worth: rows.map((row) => row.worth / 10),
+      sheet: { w: 11, h: 9 },
+    }));
+}
+
+/** Pieces of some sheets of 30 by 20, cut with straight cuts until each is a piece; every side is 2 or more. */
+function cutSheets(): fc.Arbitrary<{ sheets: number; pieces: [number, number][] }> {
+  const cuts = fc.array(fc.tuple(fc.nat(), fc.nat(), fc.boolean()), { minLength: 3, maxLength: 10 });
+  return fc.tuple(fc.integer({ min: 1, max: 3 }), cuts).map(([sheets, list]) => {
+    const pieces: [number, number][] = Array.from({ length: sheets }, () => [30, 20]);
+    for (const [which, where, across] of list) {
+      const at = which % pieces.length;
+      const [w, h] = pieces[at]!;
+      const length = across ? w : h;
+      if (length < 4) continue;
+      const cut = 2 + (where % (length - 3));
+      pieces[at] = across ? [cut, h] : [w, cut];
+      pieces.push(across ? [w - cut, h] : [w, h - cut]);
+    }
+    return { sheets, pieces };
+  });
+}
+
+/** The most that straight cuts can free from a sheet, by trying every set of pieces and every cut between two of them. */
+function dearest(
+  kinds: readonly Kind[],
+  demand: readonly number[],
+  worth: readonly number[],
+  sheet: PricingTask["sheet"],
+): number {
+  const all = kinds.flatMap((kind, at) => Array.from({ length: demand[at]! }, () => ({ ...kind, worth: worth[at]! })));
+  const known = new Map<string, boolean>();
+  const fits = (set: number, w: number, h: number): boolean => {
+    if (w <= 0 || h <= 0) return false;
+    const key = `${set},${w},${h}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const answer = fitsAnew(set, w, h);
+    known.set(key, answer);
+    return answer;
+  };
+  const fitsAnew = (set: number, w: number, h: number): boolean => {
+    if ((set & (set - 1)) === 0) {
+      const one = all[Math.log2(set)]!;
+      return (one.w <= w && one.h <= h) || (one.turns && one.h <= w && one.w <= h);
+    }
+    for (let part = (set - 1) & set; 0 < part; part = (part - 1) & set) {
+      for (let cut = 1; cut < w; cut++) if (fits(part, cut, h) && fits(set ^ part, w - cut, h)) return true;
+      for (let cut = 1; cut < h; cut++) if (fits(part, w, cut) && fits(set ^ part, w, h - cut)) return true;
+    }
+    return false;
+  };
+  let most = 0;
+  for (let set = 1; set < 1 << all.length; set++) {
+    const sum = all.reduce((total, one, at) => total + ((set >> at) & 1) * one.worth, 0);
+    if (most < sum && fits(set, sheet.w, sheet.h)) most = sum;
+  }
+  return most;
+}
+
+function sumOf(kinds: readonly number[], worth: readonly number[]): number {
+  return kinds.reduce((sum, kind) => sum + worth[kind]!, 0);
+}
+
+function leavesOf(node: Node): Node[] {
+  return node.along === LEAF ? [node] : node.kids.flatMap(leavesOf);
+}
+
+function part(id: string, width: number, height: number, quantity: number): SheetPart {
+  return { id, width, height, quantity, turn: "free" };
+}
+
+function run<Answer>(steps: Generator<undefined, Answer>): Answer {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
