@@ -1,6 +1,6 @@
 import type { BoxBlock, LengthSeries, SlidesBlock } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
-import { withUnit, writtenText } from "../core/length.ts";
+import { writtenText } from "../core/length.ts";
 import { add, compare, equal, less as isLess, isPositive, toNumber } from "../core/rational.ts";
 import type { Rule, Sourced } from "../core/sourced.ts";
 import { derived } from "../core/sourced.ts";
@@ -133,8 +133,4 @@ export function longestThatFits(slides: SlideModel): Sourced<Length> | undefined
   return slides.room === undefined
     ? undefined
     : slides.series.filter((length) => compare(length.value, slides.room!.value) <= 0).at(-1);
-}
-
-export function sizeText(context: Context, length: Length): string {
-  return withUnit(length, context.units);
 }
