@@ -77,6 +77,26 @@ describe("full overlay", () => {
   test("one front may span openings side by side, the member between them counted in", () => {
     const build = store("front spanning a, b { full-overlay  reveal 1/16  slab ply }");
     expect(partsOf(build, "front a+b")).toEqual(["1 slab 29 7/8 x 19 7/8"]);
+    const { origin } = build.derivation.model.fronts[0]!.wide;
+    const [width] = origin.kind === "derived" ? Object.values(origin.inputs) : [];
+    expect(width?.origin.kind === "derived" && width.origin.rule.formula).toBe("from {a} to {b}, members counted in");
+  });
+
+  test("a front may span openings side by side and one above the other, named in any order", () => {
+    const build = built(`${shop}
+      case store { wide 30  high 20  deep 12  panels ply
+        across { opening a 8  partition  down { opening b 6  rail  opening c } } }
+      front spanning c, a, b { overlay 1/2  slab ply }`);
+    // 30 − 2 × 23/32 = 28 9/16 wide, 20 − 1 7/16 = 18 9/16 high, and an overlay of 1/2 at each edge
+    expect(partsOf(build, "front c+a+b")).toEqual(["1 slab 29 9/16 x 19 9/16"]);
+    // Of b and c alone: 28 9/16 − 8 − 23/32 = 19 27/32
+    const column = built(`${shop}
+      case store { wide 30  high 20  deep 12  panels ply
+        across { opening a 8  partition  down { opening b 6  rail  opening c } } }
+      front spanning c, b { full-overlay  reveal 1/16  gap 1/8  slab ply }`);
+    // Left the partition's half less half the gap, 19/64; right 23/32 − 1/16 = 42/64: 19 54/64 + 61/64 = 20 51/64.
+    // High: 18 9/16 + 2 × 42/64 = 19 7/8
+    expect(partsOf(column, "front c+b")).toEqual(["1 slab 20 51/64 x 19 7/8"]);
   });
 });
 
@@ -109,7 +129,7 @@ describe("frame and panel", () => {
   test("a solid panel has room for what its wood swells by: half at each edge, up to the next 1/64", () => {
     const door = (species: string, place = "") =>
       partOf(
-        built(`inches ${place} board wood { thick 3/4  species ${species}  sawn flat  moisture 8 % }
+        built(`inches ${place} board wood { thick 3/4  species ${species}  ${/sawn/.test(species) ? "" : "sawn flat"}  moisture 8 % }
         opening left { wide 15  high 20 }
         door for left { inset  gap 0  frame wood 2 wide  panel wood solid  hinged left }`),
         "door left",
@@ -121,6 +141,9 @@ describe("frame and panel", () => {
     expect([exact(maple.length), exact(maple.width)]).toEqual(["16 5/8", "11 19/32"]);
     // wood that is as damp as it will get has the 1/16 that it needs to go in: 11 3/4 − 1/8
     expect(exact(door("hard maple", "place { shop 8 %  driest 6 %  dampest 8 % }").width)).toBe("11 5/8");
+    // Quarter-sawn it moves by 0.00165 an inch and percent: 11 × 4 × 0.00165 = 0.0726, half is 0.0363 = 2.3/64, less than the 1/16.
+    const quarter = door("hard maple  sawn quarter", "place { shop 8 %  driest 6 %  dampest 12 % }");
+    expect(exact(quarter.width)).toBe("11 5/8");
     // an unknown wood has 1/8 (common practice, no source)
     expect(exact(door("moon wood").width)).toBe("11 1/2");
   });
@@ -266,5 +289,27 @@ describe("grain, edging and hinges", () => {
     const fronts = allParts(build).filter((part) => part.name === "slab");
     expect(fronts.map((part) => part.matched?.place)).toEqual([0, 1, 2]);
     expect(new Set(fronts.map((part) => part.matched?.group)).size).toBe(1);
+  });
+
+  test("matched fronts follow each other along the grain or across it, as they stand", () => {
+    const along = (kind: string, layout: string, more = "") => {
+      const build = built(`${shop}
+        case store { wide 20  high 30  deep 12  panels ply  ${layout} }
+        ${kind} for a, b { slab ply  matched  hinged left  ${more} }`);
+      return allParts(build)
+        .map((part) => part.matched?.along)
+        .filter((one) => one !== undefined);
+    };
+    const [column, row] = ["down { opening a  rail  opening b }", "across { opening a  partition  opening b }"];
+    // Grain runs along drawer fronts: one below the other lies across it, side by side along it. On doors it is the other way.
+    expect(along("front", column)).toEqual(["across", "across"]);
+    expect(along("front", row)).toEqual(["grain", "grain"]);
+    expect(along("door", column)).toEqual(["grain", "grain"]);
+    expect(along("door", row)).toEqual(["across", "across"]);
+    expect(along("front", column, "grain long")).toEqual(["grain", "grain"]);
+    // Where openings stand that were measured on site is not known; they are taken to stand in a column.
+    const onSite = built(`${shop}opening a { wide 12  high 6 }  opening b { wide 12  high 6 }
+      front for a, b { slab ply  matched }`);
+    expect(allParts(onSite).map((part) => part.matched?.along)).toEqual(["across", "across"]);
   });
 });
