@@ -35,7 +35,10 @@ export function slidesFor(
     length,
     room,
     series,
-    clearance: givenDistance(context, block.clearance) ?? fallback("slides.clearance"),
+    // A centre slide lies under the box: beside it there is only what a box needs to go in.
+    clearance:
+      givenDistance(context, block.clearance) ??
+      fallback(block.mount?.value === "centre" ? "shelf.endGap" : "slides.clearance"),
     above: givenDistance(context, block.above) ?? fallback(under ? "under.above" : "slides.above"),
     below: givenDistance(context, block.below) ?? fallback(under ? "under.below" : "slides.below"),
     behind,

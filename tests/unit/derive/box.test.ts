@@ -269,6 +269,16 @@ describe("other parts and stocks", () => {
     expect([exact(model!.wide), exact(model!.high), exact(model!.deep)]).toEqual(["14 1593/2032", "5", "21"]);
   });
 
+  test("on a centre slide: as wide as goes in, and a width that is written is held to the same", () => {
+    const build = (words: string) =>
+      built(`${shop}slides middle { mount centre  lengths 10 to 28 by 2 }
+      box for left { sides ply  slides middle  ${words} }`);
+    // 15 1/2 − 2 × 1/16 = 15 3/8
+    expect(exact(build("").derivation.model.boxes[0]!.wide)).toBe("15 3/8");
+    expect(errorsOf(build("wide 15 3/8"))).toEqual([]);
+    expect(errorsOf(build("wide 15 7/16"))).toEqual(["box/too-wide"]);
+  });
+
   test("in millimetres, as the seed store has them", () => {
     const build = built(`millimetres
       sheet ply-12 { measures 11.8 }  sheet ply-6 { measures 5.9 }
