@@ -295,12 +295,62 @@ describe("parts", () => {
     expect(heavy("long 80  wide 30", "lift 15 kg\n")).toBe(true);
   });
 
+  test("weigh what they are made of, or what is said of it", () => {
+    const weight = (block: string) =>
+      /weighs about (\d+) lb/.exec(
+        // 96 x 24 x 3/4 in is one cubic foot.
+        found(`lift 10 lb\n${block}\n${part("from it  long 96  wide 24")}`, "handling/heavy-part")[0]?.message ?? "",
+      )?.[1];
+    const sheet = (words: string) => weight(`sheet it { measures 3/4  ${words} }`);
+    expect([sheet(""), sheet("core mdf"), sheet("core hardboard"), sheet("core particle")]).toEqual([
+      "34",
+      "48",
+      "48",
+      "45",
+    ]);
+    expect(sheet("core mdf  density 60")).toBe("60");
+    const board = (words: string) => weight(`board it { thick 3/4  ${words} }`);
+    // White oak: a specific gravity of 0.68, 62.4 lb of water and 12 % more for what it holds: 47.5
+    expect([board("species white oak"), board("species moon wood"), board("")]).toEqual(["48", "44", "44"]);
+    expect(board("species white oak  density 30")).toBe("30");
+  });
+
   test("a lift in the shop's file past the published constant is remarked, unless its reach is said", () => {
     const code = "handling/lift-over-constant";
     const lift = (words: string) => has(`lift ${words}\n${part("from ply  long 20  wide 10")}`, code);
     // 51 lb, and half a pound for a figure in kilograms: 23 kg are 50.7, 23.5 kg 51.8
     expect([lift("51 lb"), lift("52 lb"), lift("23 kg"), lift("23.5 kg")]).toEqual([false, true, false, true]);
     expect(lift("60 lb reach 10 from 30 up 40")).toBe(false);
+  });
+});
+
+describe("cases", () => {
+  test("a kick is 3 high and 2 deep at least", () => {
+    const kick = (words: string) =>
+      found(`case one { wide 30  high 34  deep 24  panels ply  kick ${words} }\n`, "case/toe-space").map(
+        ({ message, fixes }) => [message.replace(/ leaves.*/, ""), fixes[0]?.title],
+      );
+    expect(kick("3 high 2 deep")).toEqual([]);
+    expect(kick("2 15/16 high 2 deep")).toEqual([["a kick 2 15/16 in high", "Write 3"]]);
+    expect(kick("3 high 1 15/16 deep")).toEqual([["a kick 1 15/16 in deep", "Write 2"]]);
+  });
+
+  test("a free-standing chest is heavy by its drawers and their fronts, and holds what is behind doors too", () => {
+    const chest = (inside: string, more = "freestanding") =>
+      found(
+        `case one { wide 25  high 40  deep 20  panels ply  back quarter applied  ${more}  down { openings a-1 to a-4 equal } }\n${inside}`,
+        "case/may-tip",
+      )[0]?.message.replace(/, "one".*/, "");
+    const boxes = "box for a-1 to a-4 { sides ply  bottom thin in groove 1/4  corners dovetails  slides runner }\n";
+    expect(chest(boxes)).toBe("at 40 in, about 95 lb and 6.8 cubic feet");
+    expect(chest(boxes, "")).toBeUndefined();
+    expect(chest("")).toBeUndefined();
+    // Four fronts of oak, each 24 3/8 x 10 x 3/4: 731 cubic inches and 20 lb more together
+    const pounds = (text: string | undefined) => Number(/about (\d+) lb/.exec(text ?? "")?.[1]);
+    const fronts = "front for a-1 to a-4 { overlay 1/4  wide 24 3/8  high 10  slab oak }\n";
+    expect(pounds(chest(boxes + fronts)) - pounds(chest(boxes))).toBe(20);
+    // Doors before all four openings: 23 9/16 x 9 41/64 x 19 25/32 each, 2.6 cubic feet, of which half counts (ASTM F2057-23)
+    expect(chest("door for a-1 to a-4 { slab ply  hinged left  hinges cup }\n")).toMatch(/ and 5\.2 cubic feet$/);
   });
 });
 
