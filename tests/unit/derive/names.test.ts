@@ -266,6 +266,44 @@ describe("hand-stated parts", () => {
   });
 });
 
+describe("a name that there is not", () => {
+  const finding = (text: string) =>
+    built(`inches\n${text}\npart one { from plyy  long 20  wide 10 }`).findings.find(
+      ({ code }) => code === "name/unknown-stock",
+    )!;
+  const sheets = (...names: readonly string[]) => names.map((name) => `sheet ${name} { measures 1/2 }`).join("\n");
+
+  test("is told with those that there are, eight of them at most, and the one that was likely meant", () => {
+    const near = finding(sheets("birch", "ply"));
+    expect([near.severity, near.reason, near.remedy]).toEqual([
+      "error",
+      "These are described: birch, ply.",
+      'Write "ply", or describe "plyy".',
+    ]);
+    expect(near.fixes.map(({ title, edits }) => [title, edits[0]?.text])).toEqual([["Write ply", "ply"]]);
+    const far = finding(sheets("maple"));
+    expect([far.remedy, far.fixes]).toEqual(["Describe it, or write a name that is described.", []]);
+    const many = ["aa", "bb", "cc", "dd", "ee", "ff", "gg", "hh", "ii"];
+    expect(finding(sheets(...many.slice(0, 8))).reason).toBe("These are described: aa, bb, cc, dd, ee, ff, gg, hh.");
+    expect(finding(sheets(...many)).reason).toBe("These are described: aa, bb, cc, dd, ee, ff, gg, hh and 1 more.");
+    expect(finding("").reason).toBe("No stock is described in this file or the files it uses.");
+  });
+});
+
+describe("how sizes are read off", () => {
+  test("is a 32nd of an inch or a millimetre where the file does not say, and what it says where it does", () => {
+    const step = (text: string) => built(text).derivation.context.reading.step;
+    expect([step("inches"), step("inches\nread to 1/64"), step("millimetres\nread to 1/2")]).toEqual([
+      inch("1/32").value,
+      inch("1/64").value,
+      // Half of 5/127 in
+      inch("5/254").value,
+    ]);
+    expect(step("millimetres")).toEqual(inch("5/127").value);
+    expect(errorsOf(built("inches\nread to 0"))).toEqual(["length/not-positive"]);
+  });
+});
+
 describe("the nearest name", () => {
   test("is one slip away, or a third of its letters", () => {
     const given = ["runner", "birch-18", "birch-12", "oak"];

@@ -161,6 +161,11 @@ describe("a slide's length", () => {
 
   test("that is too long becomes the longest that goes in, where one does", () => {
     expect(mended(box("24"), "slide/too-long")).toEqual([box("22")]);
+    // 22 1/2 leaves 22, just enough for one; 22 31/64 does not.
+    const exact = box("24").replace("deep 23", "deep 22 1/2");
+    expect(mended(exact, "slide/too-long")).toEqual([exact.replace("runner 24", "runner 22")]);
+    const short = box("24").replace("deep 23", "deep 22 31/64");
+    expect(mended(short, "slide/too-long")).toEqual([short.replace("runner 24", "runner 20")]);
     const shallow = box("24").replace("deep 23", "deep 9");
     expect(found(shallow, "slide/too-long")[0]?.fixes).toEqual([]);
     // 22 1/2 is all the room that there is.
