@@ -1,9 +1,9 @@
 /**
  * npm run mutate [-- NAME ...] [--sample N] [--seed N]: changes the program in small ways, one at a time, and tells which
  * changes no test notices.
- * NAMEs are groups below, or `derive`, `fit`, `all`; without one, `core`. It takes about half a second to three seconds for
- * a change, and a group has 500 to 2,000: `--sample N` takes at most so many of each group, by a seed that is printed.
- * `--json` prints rows for docs/trust.md.
+ * NAMEs are groups below, or `derive`, `fit`, `all`; without one, `core`. It takes half a second to a second and a half for
+ * a change, and a group has 150 to 1,500: `--sample N` takes at most so many of each group, by a seed that is printed.
+ * What no test noticed is printed, and kept in .cache/mutate-left/. `--json` prints rows for docs/trust.md.
  *
  * Stryker is installed into a copy of the project under .cache/, and not with the project: it brings some two hundred
  * packages that nobody needs who does not run this.
@@ -77,6 +77,8 @@ const several = {
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const copy = join(root, ".cache/mutate");
+/** What no test noticed, a file for each group. */
+const told = join(root, ".cache/mutate-left");
 const { values: flags, positionals } = parseArgs({
   allowPositionals: true,
   options: { json: { type: "boolean" }, sample: { type: "string" }, seed: { type: "string" } },
@@ -187,25 +189,25 @@ function runGroup(name) {
     return { what: `changes that tests notice in ${name}`, result: "failed", aim: "runs", holds: false };
   }
   const { files } = JSON.parse(readFileSync(report, "utf8"));
-  tell(files);
+  const lines = Object.entries(files)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([path, file]) => linesOf(path, file));
+  mkdirSync(told, { recursive: true });
+  writeFileSync(join(told, `${name}.txt`), `${lines.join("\n")}\n`);
+  // `--json` keeps the other for its rows.
+  console.error(lines.join("\n"));
   return rowOf(name, files);
 }
 
-/** Each file's score, and each change that nothing noticed, on standard error: `--json` keeps the other for its rows. */
-function tell(files) {
-  for (const [path, { source, mutants }] of Object.entries(files).sort()) {
-    const { noticed, all } = counts(mutants);
-    if (all === 0) continue;
-    console.error(`${path}: ${noticed} of ${all}`);
-    for (const mutant of mutants) {
-      if (!["Survived", "NoCoverage", "RuntimeError"].includes(mutant.status)) continue;
-      const { start } = mutant.location;
-      const was = short(textAt(source, mutant.location));
-      console.error(
-        `  ${start.line}:${start.column} ${mutant.status} ${mutant.mutatorName}: ${was} => ${short(mutant.replacement)}`,
-      );
-    }
-  }
+/** A file's score, and each change of it that nothing noticed. */
+function linesOf(path, { source, mutants }) {
+  const { noticed, all } = counts(mutants);
+  const left = mutants.filter(({ status }) => ["Survived", "NoCoverage", "RuntimeError"].includes(status));
+  const changes = left.map(({ location, status, mutatorName, replacement }) => {
+    const { line, column } = location.start;
+    return `  ${line}:${column} ${status} ${mutatorName}: ${short(textAt(source, location))} => ${short(replacement)}`;
+  });
+  return all === 0 ? [] : [`${path}: ${noticed} of ${all}`, ...changes];
 }
 
 function textAt(source, { start, end }) {
