@@ -108,6 +108,15 @@ describe("the interval of a derived length", () => {
     expect([toText(low), toText(high)]).toEqual(["18", "24"]);
   });
 
+  it("works ten sizes out at every corner: ten readings of 10 give or take 1/4", () => {
+    const readings = Object.fromEntries(
+      Array.from({ length: 10 }, (_, index) => [`reading ${index + 1}`, known(ratio(10), ratio(39, 4), ratio(41, 4))]),
+    );
+    const least = derived(rule, readings, (of) => smallest(...(Object.values(of) as [Length, ...Length[]])));
+    const { low, high } = intervalOf(least);
+    expect([toText(low), toText(high)]).toEqual(["39/4", "41/4"]);
+  });
+
   it("takes more than ten sizes as independent: eleven readings of 10 give or take 1/4", () => {
     const readings = Object.fromEntries(
       Array.from({ length: 11 }, (_, index) => [`reading ${index + 1}`, known(ratio(10), ratio(39, 4), ratio(41, 4))]),

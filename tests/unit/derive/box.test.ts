@@ -257,6 +257,8 @@ describe("other parts and stocks", () => {
     expect(parts("bottom thin under  dividers 3").at(-1)).toBe("3 divider 18 9/16 x 5 1/32");
     expect(parts("bottom thin under  dividers 2 across from quarter").at(-1)).toBe("2 divider 13 1/16 x 5 1/32");
     expect(parts("bottom thin under  dividers 0")).toHaveLength(4);
+    const stock = (words: string) => partOf(box(`dividers ${words}`), "box left", "divider").stock;
+    expect([stock("2"), stock("2 from quarter")]).toEqual(["ply", "quarter"]);
   });
 
   test("under-mounted: 42 mm narrower inside than the opening, about an inch lower", () => {

@@ -79,6 +79,13 @@ describe("in an opening that stands already", () => {
     expect(said(bay("3/4", "packing quarter"))[0]).toMatch(/^left of bay: quarter \+ quarter \+ quarter, 3\/32 left/);
   });
 
+  test("the thickest layer comes first, in whatever order the sheets are named", () => {
+    // 1 1/4: 23/32 and 15/32
+    for (const packing of ["ply, thin", "thin, ply"])
+      expect(said(bay("1 1/4", `packing ${packing}`))[0]).toMatch(/^left of bay: ply \+ thin, 1\/16 left/);
+    expect(mountParts(bay("1 1/4", "packing thin, ply"))[0]?.note).toMatch(/^3\/4 \+ 1\/2 measures /);
+  });
+
   test("the fewest layers fill it, of equals the cheaper, and never more than four", () => {
     const half =
       "sheet dear { measures 1/2  costs 90 }\nsheet cheap { measures 1/2  costs 40 }\nsheet fourth { measures 1/4 }\n";
@@ -201,6 +208,20 @@ describe("behind a face frame", () => {
       "right of one: thin, 11/64 left",
       "left of two: thin, 11/64 left",
       "right of two: ply + thin, 3/32 left",
+    ]);
+  });
+
+  test("a wide opening over two narrow ones shares its walls with that one of them that stands at the same wall", () => {
+    const build = chest(
+      "down { opening rest-1  rail  opening top 2  rail 1/4  across 2 { opening one  stile  opening two } }",
+      box("top, one, two"),
+      "partitions ply",
+    );
+    expect(said(build).map((text) => text.replace(/:.*/, ""))).toEqual([
+      "left of top, one",
+      "right of top, two",
+      "right of one",
+      "left of two",
     ]);
   });
 
