@@ -224,6 +224,53 @@ describe("frame and panel", () => {
     ]);
   });
 
+  test("its members' ends are cut for their joint", () => {
+    const ends = (joint: string, name = "rail") =>
+      machiningOf(
+        partOf(
+          over(
+            "wide 16  high 19 1/4",
+            `door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left  ${joint} }`,
+          ),
+          "door left",
+          name,
+        ),
+      ).slice(1);
+    expect(ends("")).toEqual(["tongue both ends, 3/8 deep, 2 times"]);
+    expect(ends("joint tenon 1")).toEqual(["tenon both ends, 1 deep, 2 times"]);
+    expect(ends("joint dowels")).toEqual(["holes both ends, 4 times"]);
+    expect(ends("joint pocket screws")).toEqual(["pockets back, both ends, 4 times"]);
+    expect([ends("mitred"), ends("mitred", "stile"), ends("", "stile")]).toEqual([
+      ["mitre both ends"],
+      ["mitre both ends"],
+      [],
+    ]);
+    // A member between two panels is grooved on both edges.
+    expect(
+      machiningOf(
+        partOf(
+          over("wide 16  high 40", "door for left { frame oak 2 wide  panel quarter  hinged left  mid rails 1 }"),
+          "door left",
+          "mid rail",
+        ),
+      )[0],
+    ).toBe("groove both edges, centred, 7/32 wide, 3/8 deep, 2 times");
+  });
+
+  test("two mid rails make three panels, and say how", () => {
+    const build = over(
+      "wide 19  high 40",
+      "door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left  mid rails 2 }",
+    );
+    // (37 − 2 × 2) ÷ 3 = 11, and 3/4 − 1/16 for the panel: 11 11/16
+    expect(partsOf(build, "door left").at(-1)).toBe("3 panel 11 11/16 x 16 11/16");
+    const { origin } = partOf(build, "door left", "panel").length;
+    const [clear] = origin.kind === "derived" ? Object.values(origin.inputs) : [];
+    expect(clear?.origin.kind === "derived" && clear.origin.rule.formula).toBe(
+      "({clear size} − 2 × {member width}) ÷ 3",
+    );
+  });
+
   test("rails of two widths, and stiles of their own", () => {
     const build = over(
       "wide 16  high 19",
@@ -276,6 +323,23 @@ describe("grain, edging and hinges", () => {
     expect(cups("30", "")).toBeUndefined();
   });
 
+  test("has the cups of the hinges that it names, and none where it does not turn", () => {
+    const cup = (words: string) =>
+      partOf(
+        built(`${shop}hinges small { cup 26mm  bore 4mm }\nopening left { wide 12  high 20 }
+        door for left { inset  slab ply  ${words} }`),
+        "door left",
+        "slab",
+      ).machining.find((one) => one.kind === "cup");
+    // 26 mm = 130/127 in; 35 mm = 175/127 in
+    expect([exact(cup("hinged left  hinges small")!.wide!), exact(cup("hinged left  hinges cup")!.wide!)]).toEqual([
+      "1 3/127",
+      "1 48/127",
+    ]);
+    expect(cup("hinged right  hinges small")?.where).toBe("back, right edge");
+    expect(cup("hinges small")).toBeUndefined();
+  });
+
   test("a false front is a front without a box", () => {
     expect(
       partsOf(over("wide 12  high 6", "false front for left { overlay 1/2  slab ply }"), "false front left"),
@@ -289,6 +353,11 @@ describe("grain, edging and hinges", () => {
     const fronts = allParts(build).filter((part) => part.name === "slab");
     expect(fronts.map((part) => part.matched?.place)).toEqual([0, 1, 2]);
     expect(new Set(fronts.map((part) => part.matched?.group)).size).toBe(1);
+    // What another block says is another strip.
+    const two = built(`${shop}
+      case store { wide 20  high 30  deep 12  panels ply  down { openings d-1 to d-4 equal } }
+      front for d-1, d-2 { slab ply  matched }  front for d-3, d-4 { slab ply  matched }`);
+    expect(new Set(allParts(two).flatMap((part) => part.matched?.group ?? [])).size).toBe(2);
   });
 
   test("matched fronts follow each other along the grain or across it, as they stand", () => {
