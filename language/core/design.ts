@@ -64,8 +64,6 @@ export interface GivenList {
   readonly values: readonly EdgedMeasure[];
 }
 
-export type Edge = "left" | "right" | "top" | "bottom" | "front" | "back";
-
 export interface EdgedMeasure {
   readonly measure: Measure;
   readonly edge: Word | undefined;

@@ -61,8 +61,6 @@ export function countOf(length: Length, units: Units): Rational {
   return units === "inches" ? length : toMillimetres(length);
 }
 
-export const defaultReading: Reading = { units: "inches", step: ratio(1, 32) };
-
 /**
  * A size as the tape shows it. Rounds down to the reading, since a part that is a hair small still goes in and one
  * that is a hair large does not; what was rounded says so.

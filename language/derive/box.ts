@@ -133,10 +133,6 @@ function widthIn(context: Context, opening: Opening, slides: SlideModel, sides: 
     const inside = givenSize(context, slides.block.inside) ?? fallback("under.inside");
     return underMountedWidth(opening.wide, inside, sides.thickness);
   }
-  if (slides.block.mount?.value === "centre") {
-    const clearance = givenSize(context, slides.block.clearance) ?? fallback("shelf.endGap");
-    return boxWidth(opening.wide, clearance);
-  }
   return boxWidth(opening.wide, slides.clearance);
 }
 

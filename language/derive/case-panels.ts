@@ -34,8 +34,7 @@ export function casePanels(frame: CaseFrame, depths: CaseDepths, members: readon
     dado === undefined ? betweenTwo(frame.wide, panels.thickness) : housedBetween(frame.wide, panels.thickness, dado);
   const edging = edgingOn(frame.context, frame.block.edging, frame.stocks);
   const front = (width: Sourced<Length>): Sourced<Length> => lessEdging(width, edging, ["front"]);
-  const banded: readonly Machining[] =
-    edging.length === 0 ? [] : edging.map((band) => ({ kind: "edging", where: "front edge", note: band.stock.name }));
+  const banded = edging.map((band): Machining => ({ kind: "edging", where: "front edge", note: band.stock.name }));
   const make = (
     name: string,
     quantity: number,
@@ -222,8 +221,7 @@ function nailerNotches(frame: CaseFrame, depths: CaseDepths, panels: Stock): rea
 
 /** Outer stiles have sides behind them already. */
 function isInner(member: Member, frame: CaseFrame): boolean {
-  if (member.kind === "rail") return false;
-  return member.kind === "partition" || member.span !== frame.block.frame?.span;
+  return member.kind !== "rail" && !isOuter(member, frame);
 }
 
 function backParts(frame: CaseFrame, depths: CaseDepths, panels: Stock): readonly Part[] {

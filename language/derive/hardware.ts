@@ -1,10 +1,13 @@
 import type { Price } from "../core/design.ts";
-import { showText, toMillimetres, withUnit } from "../core/length.ts";
-import { add, divide, multiply, ratio, times, toNumber } from "../core/rational.ts";
+import type { Length } from "../core/length.ts";
+import { inUnit, showText, toMillimetres, withUnit } from "../core/length.ts";
+import type { Rational } from "../core/rational.ts";
+import { add, divide, multiply, one, ratio, times, toNumber } from "../core/rational.ts";
 import type { Tag } from "../core/sourced.ts";
 import { pocketScrew } from "../published/pocket-screws.ts";
 import type { Context } from "./context.ts";
 import { amount, givenSize, pieces } from "./context.ts";
+import { runsUp } from "./front-parts.ts";
 import type { BoxModel, FrontModel, Model, Stock } from "./model.ts";
 import { exact } from "./stock.ts";
 
@@ -32,7 +35,7 @@ export function hardwareOf(context: Context, model: Omit<Model, "hardware">): re
     ...model.mounts.flatMap((mount) => screwsForMount(mount.of)),
     ...model.fronts.flatMap((front) => frontLines(context, front)),
     ...model.shelves.flatMap((shelf) =>
-      shelf.block.adjustable === undefined ? [] : shelf.parts.map((part) => pins(shelf.of, part.quantity)),
+      shelf.whole.adjustable === undefined ? [] : shelf.parts.map((part) => pins(shelf.of, part.quantity)),
     ),
     ...framePockets(context, model),
     ...edgingLines(context, model),
@@ -239,11 +242,13 @@ function pins(of: string, shelves: number): Line {
 const bandWaste = ratio(11, 10);
 
 function edgingLines(context: Context, model: Omit<Model, "hardware">): readonly Line[] {
+  const uprights = new Set(model.fronts.filter(runsUp).map(({ of }) => of));
   return model.parts.flatMap((part) =>
     part.machining.flatMap((made): readonly Line[] => {
       const stock = made.kind === "edging" && made.note !== undefined ? model.stocks.get(made.note) : undefined;
       if (stock === undefined) return [];
-      const long = multiply(times(edgeLength(part, made.where), part.quantity), bandWaste);
+      const edges = edgeLength(part, made.where, uprights.has(part.of));
+      const long = multiply(times(edges, part.quantity), bandWaste);
       const metric = context.units === "millimetres";
       const quantity = metric ? toNumber(toMillimetres(long)) / 1000 : toNumber(long) / 12;
       return [
@@ -267,14 +272,13 @@ function edgingPrice(stock: Stock): Price | undefined {
   return stock.kind === "edging" ? stock.block.costs : undefined;
 }
 
-function edgeLength(part: Model["parts"][number], where: string): Model["parts"][number]["length"]["value"] {
-  const { length, width } = part;
+/** The length of an upright front runs from its bottom to its top, that of any other part from left to right. */
+function edgeLength({ length, width }: Model["parts"][number], where: string, upright: boolean): Length {
   if (where === "all edges") return times(add(length.value, width.value), 2);
   const named = where.replace(/ edge$/, "").split(", ");
-  const along = named.filter(
-    (edge) => edge === "front" || edge === "back" || edge === "top" || edge === "bottom",
-  ).length;
-  const across = named.length - along;
+  const ends = named.filter((edge) => edge === "left" || edge === "right").length;
+  const sides = named.length - ends;
+  const [along, across] = upright ? [ends, sides] : [sides, ends];
   return add(times(length.value, along), times(width.value, across));
 }
 
@@ -319,16 +323,25 @@ function together(context: Context, lines: readonly Line[]): readonly HardwareIt
     const exactQuantity = same.reduce((sum, line) => sum + line.quantity, 0);
     const quantity =
       first.unit === "foot" || first.unit === "metre" ? Math.ceil(exactQuantity * 10) / 10 : exactQuantity;
-    const { owner: _owner, price, ...item } = first;
-    return { ...item, quantity, owners: same.map((line) => line.owner), cost: costOf(context, price, quantity) };
+    const { owner: _owner, price: _price, ...item } = first;
+    return { ...item, quantity, owners: same.map((line) => line.owner), cost: costOf(context, first, quantity) };
   });
 }
 
-/** What a quantity costs by a price for one, or for the number of pieces that it names. */
-function costOf(context: Context, price: Price | undefined, quantity: number): number | undefined {
-  if (price === undefined) return undefined;
-  const value = amount(context, price.amount);
-  const lot = /^\d+$/.test(price.per ?? "") ? ratio(BigInt(price.per!)) : ratio(1);
-  const each = value === undefined ? undefined : divide(value, lot);
+/** What a quantity costs by the price for one lot of it. */
+function costOf(context: Context, line: Line, quantity: number): number | undefined {
+  if (line.price === undefined) return undefined;
+  const value = amount(context, line.price.amount);
+  const lot = lotOf(line, line.price);
+  const each = value === undefined || lot === undefined ? undefined : divide(value, lot);
   return each === undefined ? undefined : Math.round(toNumber(each) * quantity * 100) / 100;
+}
+
+/** How many of a line's units its price is for; `undefined` where that cannot be told, as for a roll of edging. */
+function lotOf({ kind, unit }: Line, { per }: Price): Rational | undefined {
+  if (per !== undefined && /^\d+$/.test(per)) return ratio(BigInt(per));
+  if (kind === "screws") return per === undefined ? ratio(100) : one;
+  if (kind !== "edging") return one;
+  if (per !== undefined && per !== "foot" && per !== "metre") return undefined;
+  return divide(inUnit(one, per === "metre" ? "m" : "ft"), inUnit(one, unit === "metre" ? "m" : "ft"));
 }

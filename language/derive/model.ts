@@ -4,8 +4,6 @@ import type {
   CaseBlock,
   EdgingBlock,
   FrontBlock,
-  HingesBlock,
-  ScrewsBlock,
   SheetBlock,
   ShelfBlock,
   SlidesBlock,
@@ -188,14 +186,6 @@ export interface ShelfModel {
   readonly of: string;
   readonly opening: Opening;
   readonly parts: readonly Part[];
-}
-
-export interface Hinge {
-  readonly block: HingesBlock;
-}
-
-export interface Screw {
-  readonly block: ScrewsBlock;
 }
 
 /** Everything that was derived. */

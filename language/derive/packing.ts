@@ -1,5 +1,5 @@
 import type { Length } from "../core/length.ts";
-import { add, compare, less, subtract, toNumber, zero } from "../core/rational.ts";
+import { add, compare, less, toNumber, zero } from "../core/rational.ts";
 import type { Stock } from "./model.ts";
 
 /** More layers than this are not worth the glue for the hair that they gain. */
@@ -46,9 +46,4 @@ function priceOf(stock: Stock): number {
   if (stock.kind !== "sheet" || stock.block.costs === undefined) return 0;
   const { amount } = stock.block.costs;
   return amount.kind === "number" ? toNumber(amount.value) : 0;
-}
-
-/** What is left of a need over its layers. */
-export function leftOver(need: Length, layers: readonly Stock[]): Length {
-  return layers.reduce((left, stock) => subtract(left, stock.thickness.value), need);
 }

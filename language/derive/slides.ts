@@ -1,6 +1,6 @@
 import type { BoxBlock, LengthSeries, SlidesBlock } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
-import { withUnit, writtenText } from "../core/length.ts";
+import { writtenText } from "../core/length.ts";
 import { add, compare, equal, less as isLess, isPositive, toNumber } from "../core/rational.ts";
 import type { Rule, Sourced } from "../core/sourced.ts";
 import { derived } from "../core/sourced.ts";
@@ -35,7 +35,10 @@ export function slidesFor(
     length,
     room,
     series,
-    clearance: givenDistance(context, block.clearance) ?? fallback("slides.clearance"),
+    // A centre slide lies under the box: beside it there is only what a box needs to go in.
+    clearance:
+      givenDistance(context, block.clearance) ??
+      fallback(block.mount?.value === "centre" ? "shelf.endGap" : "slides.clearance"),
     above: givenDistance(context, block.above) ?? fallback(under ? "under.above" : "slides.above"),
     below: givenDistance(context, block.below) ?? fallback(under ? "under.below" : "slides.below"),
     behind,
@@ -133,8 +136,4 @@ export function longestThatFits(slides: SlideModel): Sourced<Length> | undefined
   return slides.room === undefined
     ? undefined
     : slides.series.filter((length) => compare(length.value, slides.room!.value) <= 0).at(-1);
-}
-
-export function sizeText(context: Context, length: Length): string {
-  return withUnit(length, context.units);
 }

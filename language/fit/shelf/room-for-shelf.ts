@@ -53,10 +53,10 @@ function meetsDoor(
   ];
 }
 
-function close(context: Context, { stocks }: Model, { block, opening, parts }: ShelfModel): readonly Finding[] {
+function close(context: Context, { stocks }: Model, { whole, opening, parts }: ShelfModel): readonly Finding[] {
   const part = parts[0];
   const stock = part === undefined ? undefined : stocks.get(part.stock);
-  if (part === undefined || stock === undefined || block.count === undefined || part.quantity < 1) return [];
+  if (part === undefined || stock === undefined || whole.count === undefined || part.quantity < 1) return [];
   const taken = times(stock.thickness.value, part.quantity);
   const each = over(subtract(opening.high.value, taken), part.quantity + 1);
   if (!less(each, limits.shelfSpacing.value)) return [];
@@ -64,7 +64,7 @@ function close(context: Context, { stocks }: Model, { block, opening, parts }: S
     finding({
       code: "shelf/close",
       severity: "hint",
-      span: block.count.value.span,
+      span: whole.count.value.span,
       message: `${part.quantity} shelves leave ${say(context, each)} between them`,
       reason: `Shelves usually stand 3 to 12 in apart (${limits.shelfSpacing.source}); a hand wants 3.`,
       remedy: "Use fewer shelves.",

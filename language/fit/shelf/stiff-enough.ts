@@ -27,10 +27,10 @@ export const shelfShouldNotSag: Check = {
 function sags(context: Context, model: Model, shelf: ShelfModel): readonly Finding[] {
   const part = shelf.parts[0];
   const stock = part === undefined ? undefined : model.stocks.get(part.stock);
-  const word = shelf.block.from?.stocks[0];
+  const word = shelf.whole.from?.stocks[0];
   if (part === undefined || stock === undefined || word === undefined) return [];
   const [span, depth] = [toNumber(part.length.value), toNumber(part.width.value)];
-  const holds = pounds(context, shelf.block.holds);
+  const holds = pounds(context, shelf.whole.holds);
   const load = holds ?? shelfDesignLoad(span, depth, shelfLoads.general.value);
   const loaded = load === undefined ? undefined : shelfOf(context, stock, depth, load);
   const sag = loaded === undefined ? undefined : shelfSag({ ...loaded, span })?.total;
@@ -46,7 +46,7 @@ function sags(context: Context, model: Model, shelf: ShelfModel): readonly Findi
       reason: `A shelf may sag by a 144th of its span (${sagLimits["L/144"].source})${holds === undefined ? `; 40 lb per square foot is taken, since nothing says what it holds (${shelfLoads.general.source})` : ""}.`,
       remedy: `The longest span for this load is ${most === undefined ? "not known" : sayRoughly(context, Math.floor(most * 8) / 8)}: use thicker or stiffer stock, a rib under its front edge, or a partition.`,
       related: [
-        { span: shelf.block.holds?.amount.span ?? shelf.opening.name.span, message: "its load, or its opening" },
+        { span: shelf.whole.holds?.amount.span ?? shelf.opening.name.span, message: "its load, or its opening" },
       ],
       fixes: stiffer(context, model, { stock, depth, load, span, limit }).map(({ name, isGlued }) =>
         rewrite(word.span, name, `Make it of "${name}"${isGlued ? ", glued up" : ""}`),
@@ -106,14 +106,14 @@ function widest(context: Context, { block }: BoardStock): number {
   return widths.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...widths.map(toNumber));
 }
 
-function overloaded(context: Context, { block }: ShelfModel): readonly Finding[] {
-  const holds = pounds(context, block.holds);
-  if (holds === undefined || block.holds === undefined || holds <= shelfLoadCap.value) return [];
+function overloaded(context: Context, { whole }: ShelfModel): readonly Finding[] {
+  const holds = pounds(context, whole.holds);
+  if (holds === undefined || whole.holds === undefined || holds <= shelfLoadCap.value) return [];
   return [
     finding({
       code: "shelf/over-design-load",
       severity: "warning",
-      span: block.holds.amount.span,
+      span: whole.holds.amount.span,
       message: `${number(holds, 0)} lb is more than the ${shelfLoadCap.value} lb that any one shelf is designed for`,
       reason: `Its pins, and the wall or the case behind it, carry it too (${shelfLoadCap.source}).`,
       remedy: "Spread it over several shelves, or have what carries it worked out by somebody licensed to.",

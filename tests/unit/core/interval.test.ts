@@ -81,8 +81,69 @@ describe("the interval of a derived length", () => {
     const a = known(ratio(10), ratio(9), ratio(11));
     const b = known(ratio(10), ratio(8), ratio(12));
     const least = derived(rule, { a, b }, (of) => smallest(of.a, of.b));
-    const { low, high } = intervalOf(least);
+    const { low, high, contributions } = intervalOf(least);
     expect([toText(low), toText(high)]).toEqual(["8", "11"]);
+    // The other one at 10, a goes from 9 to 10 and b from 8 to 10.
+    expect(contributions.map((one) => [one.name, toText(one.spread)])).toEqual([
+      ["b", "2"],
+      ["a", "1"],
+    ]);
+  });
+
+  it("finds the ends at whichever corners they lie", () => {
+    const a = known(ratio(2), ratio(1), ratio(3));
+    const b = known(ratio(2), ratio(1), ratio(3));
+    const value = derived(rule, { a, b }, (of) => multiply(subtract(ratio(10), of.a), of.b));
+    const { low, high } = intervalOf(value);
+    // a at its most and b at its least: (10 − 3) × 1; the other way round: (10 − 1) × 3
+    expect([toText(low), toText(high)]).toEqual(["7", "27"]);
+  });
+
+  it("works all out at corners where a rule that is not linear lies deeper", () => {
+    const a = known(ratio(10), ratio(9), ratio(11));
+    const b = known(ratio(10), ratio(8), ratio(12));
+    const least = derived(rule, { a, b }, (of) => smallest(of.a, of.b));
+    const { low, high } = intervalOf(boxWidth(known(ratio(40)), least));
+    // 40 − 2 × 11 and 40 − 2 × 8
+    expect([toText(low), toText(high)]).toEqual(["18", "24"]);
+  });
+
+  it("works ten sizes out at every corner: ten readings of 10 give or take 1/4", () => {
+    const readings = Object.fromEntries(
+      Array.from({ length: 10 }, (_, index) => [`reading ${index + 1}`, known(ratio(10), ratio(39, 4), ratio(41, 4))]),
+    );
+    const least = derived(rule, readings, (of) => smallest(...(Object.values(of) as [Length, ...Length[]])));
+    const { low, high } = intervalOf(least);
+    expect([toText(low), toText(high)]).toEqual(["39/4", "41/4"]);
+  });
+
+  it("takes more than ten sizes as independent: eleven readings of 10 give or take 1/4", () => {
+    const readings = Object.fromEntries(
+      Array.from({ length: 11 }, (_, index) => [`reading ${index + 1}`, known(ratio(10), ratio(39, 4), ratio(41, 4))]),
+    );
+    const least = derived(rule, readings, (of) => smallest(...(Object.values(of) as [Length, ...Length[]])));
+    const { low, high, contributions } = intervalOf(least);
+    // Each alone goes from 9 3/4 to 10, where the others lie: 1/4. Eleven times that is 11/4.
+    expect([toText(low), toText(high), contributions.length]).toEqual(["29/4", "51/4", 11]);
+  });
+
+  it("lets a count that hangs on an uncertain length stand as it is", () => {
+    const each = known(ratio(2), ratio(1), ratio(3));
+    const many = derived(rule, { each }, () => 3);
+    const { low, high } = intervalOf(derived(rule, { each, many }, (of) => times(of.each, of.many)));
+    expect([toText(low), toText(high)]).toEqual(["3", "9"]);
+  });
+
+  it("goes through each size once, though two to the sixtieth paths lead to it", () => {
+    const ends = (rule: (one: Sourced<Length>, other: Sourced<Length>) => Sourced<Length>) => {
+      let value = known(ratio(1), ratio(0), ratio(2));
+      for (let step = 0; step < 60; step++) value = rule(value, value);
+      const { low, high } = intervalOf(value);
+      return [toText(low), toText(high)];
+    };
+    // Doubled sixty times: 2 × 2^60; the smaller of a size and itself is that size.
+    expect(ends((a, b) => derived(rule, { a, b }, (of) => add(of.a, of.b)))).toEqual(["0", `${2n ** 61n}`]);
+    expect(ends((a, b) => derived(rule, { a, b }, (of) => smallest(of.a, of.b)))).toEqual(["0", "2"]);
   });
 
   it("sees that a product of two uncertain sizes is not linear though each factor is", () => {

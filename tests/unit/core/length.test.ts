@@ -9,6 +9,7 @@ import {
   inUnits,
   mixedText,
   parseCount,
+  readOff,
   show,
   showText,
   toMillimetres,
@@ -83,9 +84,22 @@ describe("counts as they are written", () => {
     expect(values).not.toContain(undefined);
   });
 
-  test.each(["", "3/0", "13 3/0", "13 - 3/4", "1 2", "½½", "1/2 3/4", "13--3/4", "-1", "1.2.3", "¼1"])(
-    "%j is no plain count",
-    (text) => expect(parseCount(text)?.n ?? undefined).toEqual(text === "-1" ? -1n : undefined),
+  test.each([
+    "",
+    "3/0",
+    "13 3/0",
+    "13 - 3/4",
+    "1 2",
+    "½½",
+    "1/2 3/4",
+    "13--3/4",
+    "-1",
+    "1.2.3",
+    "¼1",
+    "13 3/4 x",
+    "a ¼",
+  ])("%j is no plain count", (text) =>
+    expect(parseCount(text)?.n ?? undefined).toEqual(text === "-1" ? -1n : undefined),
   );
 
   test("what is written for a length reads back as exactly that length", () => {
@@ -150,6 +164,16 @@ describe("sizes as they are shown", () => {
   test("a length under nought rounds down, away from nought", () => {
     expect(show(ratio(-1, 100), inches)).toEqual({ text: "-1/32", rounded: "under" });
   });
+
+  test("the size that is read off is the one that is shown", () => {
+    // 7 5/32 = 229/32; a hundredth of an inch is less than the next 1/32
+    expect(readOff(add(ratio(229, 32), ratio(1, 100)), inches)).toEqual(ratio(229, 32));
+    expect(readOff(ratio(229, 32), inches)).toEqual(ratio(229, 32));
+    expect(readOff(inUnit(ratio(3505, 10), "mm"), millimetres)).toEqual(inUnit(ratio(350), "mm"));
+    expect(readOff(ratio(-1, 100), inches)).toEqual(ratio(-1, 32));
+    // Where nothing is rounded to, it is the size itself.
+    expect(readOff(ratio(1, 3), { units: "inches", step: ratio(0) })).toEqual(ratio(1, 3));
+  });
 });
 
 describe("texts for messages", () => {
@@ -159,6 +183,32 @@ describe("texts for messages", () => {
     expect(exactText(inUnit(ratio(8), "mm"), "inches")).toBe("0.315");
     expect(withUnit(inUnit(ratio(350), "mm"), "millimetres")).toBe("350 mm");
     expect(withUnit(ratio(1, 3), "millimetres")).toBe("8.47 mm");
+    expect(withUnit(ratio(55, 4), "inches")).toBe("13 3/4 in");
+  });
+
+  test("the finest shop fraction is a 128th; 1/256 = 0.00390625 is said in decimals", () => {
+    expect(exactText(ratio(1, 128), "inches")).toBe("1/128");
+    expect(exactText(ratio(1, 256), "inches")).toBe("0.0039");
+  });
+
+  test("a mixed number has a whole, a fraction, or both, and its sign once", () => {
+    const texts = [ratio(14), ratio(0), ratio(3, 4), ratio(55, 4), ratio(-1, 8), ratio(-9, 4), ratio(-3)].map(
+      mixedText,
+    );
+    expect(texts).toEqual(["14", "0", "3/4", "13 3/4", "-1/8", "-2 1/4", "-3"]);
+  });
+
+  test("a fix writes fractions into inches, and decimals into millimetres where decimals say it exactly", () => {
+    expect([ratio(55, 4), ratio(14), ratio(1, 3)].map((length) => writtenText(length, "inches"))).toEqual([
+      "13 3/4",
+      "14",
+      "1/3",
+    ]);
+    const inMillimetres = (n: number, d = 1) => writtenText(inUnit(ratio(n, d), "mm"), "millimetres");
+    // 184/10 = 92/5; 1/8 = 0.125; 1/40 = 0.025; nothing over 3 or 6 ends.
+    expect([inMillimetres(355), inMillimetres(25, 2), inMillimetres(92, 5)]).toEqual(["355", "12.5", "18.4"]);
+    expect([inMillimetres(1, 8), inMillimetres(1, 40), inMillimetres(3, 100)]).toEqual(["0.125", "0.025", "0.03"]);
+    expect([inMillimetres(1, 3), inMillimetres(35, 6)]).toEqual(["1/3", "5 5/6"]);
   });
 
   test("decimals round to the nearest, half up, without trailing noughts", () => {

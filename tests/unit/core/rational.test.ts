@@ -170,6 +170,9 @@ describe("texts and doubles", () => {
     expect(toNumber({ n: -bits * 5n, d: 2n * bits })).toBe(-2.5);
     expect(toNumber({ n: 3n, d: bits * 2n })).toBe(0);
     expect(toNumber({ n: bits * 2n ** 200n, d: bits * 2n ** 198n + 1n })).toBeCloseTo(4, 9);
+    // 2^1100 alone is beyond any double, 2^1100 / 2^999 = 2^101 is not.
+    expect(toNumber({ n: 2n ** 1100n, d: 2n ** 999n }) / 2 ** 101).toBeCloseTo(1, 9);
+    expect(toNumber({ n: -(2n ** 1100n), d: 2n ** 999n }) / 2 ** 101).toBeCloseTo(-1, 9);
   });
 
   test("the nearest double is near, and finite for numbers of a thousand digits", () => {

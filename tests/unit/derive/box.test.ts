@@ -78,6 +78,38 @@ describe("the slide", () => {
     );
     expect(exact(build.derivation.model.boxes[0]!.deep)).toBe("21");
   });
+
+  test("of a series that cannot be counted through is the one that it begins with", () => {
+    const series = (lengths: string) => {
+      const build = built(`${shop.replace("lengths 10 to 28 by 2", lengths)}box for left { sides ply  slides runner }`);
+      return [build.derivation.model.boxes[0]?.slides.series.map(exact), errorsOf(build)];
+    };
+    expect(series("lengths 14 to 10 by 2")).toEqual([["14"], ["slide/bad-series"]]);
+    expect(series("lengths 14 to 18 by 0")).toEqual([["14"], ["slide/bad-series"]]);
+    expect(series("lengths 0, 14")).toEqual([["14"], ["slide/bad-series"]]);
+    expect(series("lengths 14 to 14 by 2")).toEqual([["14"], []]);
+    // The last is taken where a step falls on it, and not where none does.
+    expect(series("lengths 14 to 18 by 2")).toEqual([["14", "16", "18"], []]);
+    expect(series("lengths 14 to 17 by 2")).toEqual([["14", "16"], []]);
+  });
+
+  test("of a bad series is said once, however many boxes use it", () => {
+    const build = built(`${shop.replace("lengths 10 to 28 by 2", "lengths 0, 14")}
+      opening right { wide 15 1/2  high 6  deep 22 }
+      slides other like runner { }
+      box for left { sides ply  slides runner }
+      box for right { sides ply  slides other }`);
+    expect(errorsOf(build)).toEqual(["slide/bad-series"]);
+  });
+
+  test("may have its travel said, which is its length otherwise", () => {
+    const travel = (properties: string) =>
+      exact(
+        built(`${shop.replace("mount side", `mount side ${properties}`)}box for left { sides ply  slides runner }`)
+          .derivation.model.boxes[0]!.slides.travel!,
+      );
+    expect([travel(""), travel("travel 16")]).toEqual(["20", "16"]);
+  });
 });
 
 describe("sizes that are stated", () => {
@@ -109,6 +141,9 @@ describe("corners", () => {
     // the back alone: 13 1/16 + 2 × 1/4 = 13 9/16
     ["dado 1/4", "20", "13 1/16", "13 9/16"],
     ["dado", "20", "13 1/16", "13 9/16"],
+    // 13 1/16 + 2 × 3/16 = 13 7/16; + 2 × 1/4 = 13 9/16
+    ["dado 3/16", "20", "13 1/16", "13 7/16"],
+    ["rabbet 1/4", "20", "13 9/16", "13 9/16"],
     ["dovetails", "20", "14 1/2", "14 1/2"],
     ["fingers", "20", "14 1/2", "14 1/2"],
     ["mitred", "20", "14 1/2", "14 1/2"],
@@ -131,6 +166,15 @@ describe("corners", () => {
     expect(cut("half-blind dovetails", "front")).toEqual(["tails both ends", "lap front, 1/8 deep"]);
     expect(cut("dovetails", "back")).toEqual(["tails both ends"]);
     expect(cut("screws", "side")).toEqual([]);
+    for (const name of ["side", "front", "back"]) {
+      expect(cut("mitred", name)).toEqual(["mitre both ends"]);
+      expect(cut("fingers", name)).toEqual(["fingers both ends"]);
+      expect(cut("dovetails", name)).toEqual(["tails both ends"]);
+    }
+    expect(cut("half-blind dovetails", "back")).toEqual(["tails both ends"]);
+    expect(cut("half-blind dovetails", "side")).toEqual(["tails both ends"]);
+    expect(cut("rabbet 3/8", "front")).toEqual([]);
+    expect(cut("dado 1/4", "front")).toEqual([]);
   });
 });
 
@@ -169,7 +213,19 @@ describe("bottoms", () => {
 
   test("in a rabbet: the inside and both rabbets", () => {
     // 13 1/16 + 3/4 = 13 13/16; 18 9/16 + 3/4 = 19 5/16
-    expect(parts("bottom thin in rabbet 3/8").at(-1)).toBe("1 bottom 19 5/16 x 13 13/16");
+    const build = box("bottom thin in rabbet 3/8");
+    expect(partsOf(build, "box left").at(-1)).toBe("1 bottom 19 5/16 x 13 13/16");
+    for (const name of ["side", "front", "back"])
+      expect(machiningOf(partOf(build, "box left", name))).toEqual([
+        "rabbet inside face, bottom edge, 15/32 wide, 3/8 deep",
+      ]);
+  });
+
+  test("of which nothing is said but their stock lie under", () => {
+    expect(parts("bottom thin")).toEqual(parts("bottom thin under"));
+    // Grain runs along a solid bottom, and does not matter in a sheet.
+    expect(partOf(box("bottom oak under"), "box left", "bottom").grain).toBe("long");
+    expect(partOf(box("bottom thin under"), "box left", "bottom").grain).toBe("none");
   });
 
   test("the inside is what they leave", () => {
@@ -201,6 +257,8 @@ describe("other parts and stocks", () => {
     expect(parts("bottom thin under  dividers 3").at(-1)).toBe("3 divider 18 9/16 x 5 1/32");
     expect(parts("bottom thin under  dividers 2 across from quarter").at(-1)).toBe("2 divider 13 1/16 x 5 1/32");
     expect(parts("bottom thin under  dividers 0")).toHaveLength(4);
+    const stock = (words: string) => partOf(box(`dividers ${words}`), "box left", "divider").stock;
+    expect([stock("2"), stock("2 from quarter")]).toEqual(["ply", "quarter"]);
   });
 
   test("under-mounted: 42 mm narrower inside than the opening, about an inch lower", () => {
@@ -211,6 +269,16 @@ describe("other parts and stocks", () => {
     const [model] = build.derivation.model.boxes;
     // 15 1/2 − 210/127 + 15/16 = 15 7/16 + 1 − 210/127 = (263 × 127 − 210 × 16) / 2032 = 30041/2032
     expect([exact(model!.wide), exact(model!.high), exact(model!.deep)]).toEqual(["14 1593/2032", "5", "21"]);
+  });
+
+  test("on a centre slide: as wide as goes in, and a width that is written is held to the same", () => {
+    const build = (words: string) =>
+      built(`${shop}slides middle { mount centre  lengths 10 to 28 by 2 }
+      box for left { sides ply  slides middle  ${words} }`);
+    // 15 1/2 − 2 × 1/16 = 15 3/8
+    expect(exact(build("").derivation.model.boxes[0]!.wide)).toBe("15 3/8");
+    expect(errorsOf(build("wide 15 3/8"))).toEqual([]);
+    expect(errorsOf(build("wide 15 7/16"))).toEqual(["box/too-wide"]);
   });
 
   test("in millimetres, as the seed store has them", () => {

@@ -77,6 +77,26 @@ describe("full overlay", () => {
   test("one front may span openings side by side, the member between them counted in", () => {
     const build = store("front spanning a, b { full-overlay  reveal 1/16  slab ply }");
     expect(partsOf(build, "front a+b")).toEqual(["1 slab 29 7/8 x 19 7/8"]);
+    const { origin } = build.derivation.model.fronts[0]!.wide;
+    const [width] = origin.kind === "derived" ? Object.values(origin.inputs) : [];
+    expect(width?.origin.kind === "derived" && width.origin.rule.formula).toBe("from {a} to {b}, members counted in");
+  });
+
+  test("a front may span openings side by side and one above the other, named in any order", () => {
+    const build = built(`${shop}
+      case store { wide 30  high 20  deep 12  panels ply
+        across { opening a 8  partition  down { opening b 6  rail  opening c } } }
+      front spanning c, a, b { overlay 1/2  slab ply }`);
+    // 30 − 2 × 23/32 = 28 9/16 wide, 20 − 1 7/16 = 18 9/16 high, and an overlay of 1/2 at each edge
+    expect(partsOf(build, "front c+a+b")).toEqual(["1 slab 29 9/16 x 19 9/16"]);
+    // Of b and c alone: 28 9/16 − 8 − 23/32 = 19 27/32
+    const column = built(`${shop}
+      case store { wide 30  high 20  deep 12  panels ply
+        across { opening a 8  partition  down { opening b 6  rail  opening c } } }
+      front spanning c, b { full-overlay  reveal 1/16  gap 1/8  slab ply }`);
+    // Left the partition's half less half the gap, 19/64; right 23/32 − 1/16 = 42/64: 19 54/64 + 61/64 = 20 51/64.
+    // High: 18 9/16 + 2 × 42/64 = 19 7/8
+    expect(partsOf(column, "front c+b")).toEqual(["1 slab 20 51/64 x 19 7/8"]);
   });
 });
 
@@ -109,7 +129,7 @@ describe("frame and panel", () => {
   test("a solid panel has room for what its wood swells by: half at each edge, up to the next 1/64", () => {
     const door = (species: string, place = "") =>
       partOf(
-        built(`inches ${place} board wood { thick 3/4  species ${species}  sawn flat  moisture 8 % }
+        built(`inches ${place} board wood { thick 3/4  species ${species}  ${/sawn/.test(species) ? "" : "sawn flat"}  moisture 8 % }
         opening left { wide 15  high 20 }
         door for left { inset  gap 0  frame wood 2 wide  panel wood solid  hinged left }`),
         "door left",
@@ -121,6 +141,9 @@ describe("frame and panel", () => {
     expect([exact(maple.length), exact(maple.width)]).toEqual(["16 5/8", "11 19/32"]);
     // wood that is as damp as it will get has the 1/16 that it needs to go in: 11 3/4 − 1/8
     expect(exact(door("hard maple", "place { shop 8 %  driest 6 %  dampest 8 % }").width)).toBe("11 5/8");
+    // Quarter-sawn it moves by 0.00165 an inch and percent: 11 × 4 × 0.00165 = 0.0726, half is 0.0363 = 2.3/64, less than the 1/16.
+    const quarter = door("hard maple  sawn quarter", "place { shop 8 %  driest 6 %  dampest 12 % }");
+    expect(exact(quarter.width)).toBe("11 5/8");
     // an unknown wood has 1/8 (common practice, no source)
     expect(exact(door("moon wood").width)).toBe("11 1/2");
   });
@@ -201,6 +224,53 @@ describe("frame and panel", () => {
     ]);
   });
 
+  test("its members' ends are cut for their joint", () => {
+    const ends = (joint: string, name = "rail") =>
+      machiningOf(
+        partOf(
+          over(
+            "wide 16  high 19 1/4",
+            `door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left  ${joint} }`,
+          ),
+          "door left",
+          name,
+        ),
+      ).slice(1);
+    expect(ends("")).toEqual(["tongue both ends, 3/8 deep, 2 times"]);
+    expect(ends("joint tenon 1")).toEqual(["tenon both ends, 1 deep, 2 times"]);
+    expect(ends("joint dowels")).toEqual(["holes both ends, 4 times"]);
+    expect(ends("joint pocket screws")).toEqual(["pockets back, both ends, 4 times"]);
+    expect([ends("mitred"), ends("mitred", "stile"), ends("", "stile")]).toEqual([
+      ["mitre both ends"],
+      ["mitre both ends"],
+      [],
+    ]);
+    // A member between two panels is grooved on both edges.
+    expect(
+      machiningOf(
+        partOf(
+          over("wide 16  high 40", "door for left { frame oak 2 wide  panel quarter  hinged left  mid rails 1 }"),
+          "door left",
+          "mid rail",
+        ),
+      )[0],
+    ).toBe("groove both edges, centred, 7/32 wide, 3/8 deep, 2 times");
+  });
+
+  test("two mid rails make three panels, and say how", () => {
+    const build = over(
+      "wide 19  high 40",
+      "door for left { overlay 1/2  frame oak 2 wide  panel quarter  hinged left  mid rails 2 }",
+    );
+    // (37 − 2 × 2) ÷ 3 = 11, and 3/4 − 1/16 for the panel: 11 11/16
+    expect(partsOf(build, "door left").at(-1)).toBe("3 panel 11 11/16 x 16 11/16");
+    const { origin } = partOf(build, "door left", "panel").length;
+    const [clear] = origin.kind === "derived" ? Object.values(origin.inputs) : [];
+    expect(clear?.origin.kind === "derived" && clear.origin.rule.formula).toBe(
+      "({clear size} − 2 × {member width}) ÷ 3",
+    );
+  });
+
   test("rails of two widths, and stiles of their own", () => {
     const build = over(
       "wide 16  high 19",
@@ -253,6 +323,23 @@ describe("grain, edging and hinges", () => {
     expect(cups("30", "")).toBeUndefined();
   });
 
+  test("has the cups of the hinges that it names, and none where it does not turn", () => {
+    const cup = (words: string) =>
+      partOf(
+        built(`${shop}hinges small { cup 26mm  bore 4mm }\nopening left { wide 12  high 20 }
+        door for left { inset  slab ply  ${words} }`),
+        "door left",
+        "slab",
+      ).machining.find((one) => one.kind === "cup");
+    // 26 mm = 130/127 in; 35 mm = 175/127 in
+    expect([exact(cup("hinged left  hinges small")!.wide!), exact(cup("hinged left  hinges cup")!.wide!)]).toEqual([
+      "1 3/127",
+      "1 48/127",
+    ]);
+    expect(cup("hinged right  hinges small")?.where).toBe("back, right edge");
+    expect(cup("hinges small")).toBeUndefined();
+  });
+
   test("a false front is a front without a box", () => {
     expect(
       partsOf(over("wide 12  high 6", "false front for left { overlay 1/2  slab ply }"), "false front left"),
@@ -266,5 +353,32 @@ describe("grain, edging and hinges", () => {
     const fronts = allParts(build).filter((part) => part.name === "slab");
     expect(fronts.map((part) => part.matched?.place)).toEqual([0, 1, 2]);
     expect(new Set(fronts.map((part) => part.matched?.group)).size).toBe(1);
+    // What another block says is another strip.
+    const two = built(`${shop}
+      case store { wide 20  high 30  deep 12  panels ply  down { openings d-1 to d-4 equal } }
+      front for d-1, d-2 { slab ply  matched }  front for d-3, d-4 { slab ply  matched }`);
+    expect(new Set(allParts(two).flatMap((part) => part.matched?.group ?? [])).size).toBe(2);
+  });
+
+  test("matched fronts follow each other along the grain or across it, as they stand", () => {
+    const along = (kind: string, layout: string, more = "") => {
+      const build = built(`${shop}
+        case store { wide 20  high 30  deep 12  panels ply  ${layout} }
+        ${kind} for a, b { slab ply  matched  hinged left  ${more} }`);
+      return allParts(build)
+        .map((part) => part.matched?.along)
+        .filter((one) => one !== undefined);
+    };
+    const [column, row] = ["down { opening a  rail  opening b }", "across { opening a  partition  opening b }"];
+    // Grain runs along drawer fronts: one below the other lies across it, side by side along it. On doors it is the other way.
+    expect(along("front", column)).toEqual(["across", "across"]);
+    expect(along("front", row)).toEqual(["grain", "grain"]);
+    expect(along("door", column)).toEqual(["grain", "grain"]);
+    expect(along("door", row)).toEqual(["across", "across"]);
+    expect(along("front", column, "grain long")).toEqual(["grain", "grain"]);
+    // Where openings stand that were measured on site is not known; they are taken to stand in a column.
+    const onSite = built(`${shop}opening a { wide 12  high 6 }  opening b { wide 12  high 6 }
+      front for a, b { slab ply  matched }`);
+    expect(allParts(onSite).map((part) => part.matched?.along)).toEqual(["across", "across"]);
   });
 });

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { mixedText } from "../../../language/core/length.ts";
 import { sum } from "../../../language/core/rational.ts";
+import type { Rect } from "../../../language/derive/model.ts";
 import { built, errorsOf, exact, openingOf } from "../../support/built.ts";
 
 const face = (layout: string) =>
@@ -58,6 +60,68 @@ describe("a face is divided", () => {
     expect(errorsOf(face("across { opening a 20  stile  opening b 13 63/64 }"))).toEqual(["layout/too-little"]);
     expect(errorsOf(face("across { opening a 34  stile  opening b }"))).toEqual(["layout/too-much"]);
     expect(errorsOf(face("across { opening a 33 63/64  stile  opening b }"))).toEqual([]);
+  });
+
+  test("from the left and from the bottom, so that each opening and member has its place", () => {
+    const build = face("across { opening a 10  stile 3  down { opening b 8  rail  opening c } }");
+    const place = ({ x, y, wide, high }: Rect) => [x, y, wide, high].map(mixedText).join(" ");
+    // a: 2 from the left, 2 up. Beside it 36 − 10 − 3 = 23; b at the top, 24 − 2 − 8 = 14 up; c 20 − 8 − 2 = 10 high.
+    expect(["a", "b", "c"].map((name) => place(openingOf(build, name).rect!))).toEqual([
+      "2 2 10 20",
+      "15 14 23 8",
+      "15 2 23 10",
+    ]);
+    const members = build.derivation.model.cases[0]!.members.map(({ kind, rect }) => `${kind} ${place(rect)}`);
+    expect(members).toEqual([
+      "stile 0 0 2 24",
+      "stile 38 0 2 24",
+      "rail 2 0 36 2",
+      "rail 2 22 36 2",
+      "stile 12 2 3 20",
+      "rail 15 12 23 2",
+    ]);
+  });
+
+  test("above the kick where there is one", () => {
+    const build = built(`inches
+      board oak { thick 3/4 }
+      case low { wide 40  high 24  deep 12  kick 4 high 3 deep  frame oak { stiles 2  rails 2  opening a } }`);
+    const { rect, high } = openingOf(build, "a");
+    // 24 − 4 − 2 × 2 = 16 high, 4 + 2 = 6 up
+    expect([mixedText(rect!.y), exact(high)]).toEqual(["6", "16"]);
+    const stile = build.derivation.model.cases[0]!.members[0]!;
+    expect([mixedText(stile.rect.y), exact(stile.length)]).toEqual(["4", "20"]);
+  });
+
+  test("and says how: what is left over, or an equal share of it", () => {
+    const formulaOf = (layout: string, name: string) => {
+      const { origin } = openingOf(face(layout), name).wide;
+      return origin.kind === "derived" ? [origin.rule.gives, origin.rule.formula] : [];
+    };
+    expect(formulaOf("across { opening a 10  stile  opening b }", "b")).toEqual([
+      "the rest",
+      "{clear size} − {a} − {stile 2}",
+    ]);
+    expect(formulaOf("across { opening a  stile 1  opening b  stile 1  opening c 4 }", "a")).toEqual([
+      "one of 2 equal shares",
+      "({clear size} − {stile 2} − {stile 4} − {c}) ÷ 2",
+    ]);
+  });
+
+  test("a size that the only opening of a face has anyway is not said to be of no use", () => {
+    const codes = (layout: string) => face(layout).findings.map(({ code }) => code);
+    expect(codes("opening a 36")).not.toContain("layout/only-one");
+    expect(codes("opening a 20")).not.toContain("layout/only-one");
+    expect(codes("opening a 21")).toContain("layout/only-one");
+  });
+
+  test("too little offers to give the last what is left", () => {
+    const finding = face("across { opening a 20  stile  opening b 13 }").findings.find(
+      ({ code }) => code === "layout/too-little",
+    );
+    expect(finding?.fixes.map(({ title, edits }) => [title, edits.map(({ text }) => text)])).toEqual([
+      ['Write "rest"', ["rest"]],
+    ]);
   });
 
   test("so that the openings next to a wrong division still stand", () => {

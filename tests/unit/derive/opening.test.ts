@@ -47,6 +47,30 @@ describe("an opening that stands already", () => {
     ]);
   });
 
+  test("an edge of which nothing is said stays unknown, and one without a name holds for the other", () => {
+    const beside = (words: string) => {
+      const { left, right } = openingOf(alcove(`wide 20  high 7  deep 23  ${words}`), "bay").bounds;
+      return [left, right].map((bound) => bound.beside && exact(bound.beside));
+    };
+    expect(beside("beside 1 left")).toEqual(["1", undefined]);
+    expect(beside("beside 1, 3/4 right")).toEqual(["1", "3/4"]);
+    expect(beside("")).toEqual([undefined, undefined]);
+    expect(openingOf(alcove("wide 20  high 7  deep 23  beside 1"), "bay").framed).toBe(true);
+    expect(openingOf(alcove("wide 20  high 7  deep 23"), "bay").framed).toBe(false);
+  });
+
+  test("the governing size says what it is", () => {
+    const said = (size: "wide" | "highest") => {
+      const { origin } = openingOf(build, "bay")[size];
+      return origin.kind === "derived" ? [origin.rule.gives, origin.rule.formula] : [];
+    };
+    expect(said("wide")).toEqual(["smallest width measured", "the smallest of {reading 1}, {reading 2}, {reading 3}"]);
+    expect(said("highest")).toEqual([
+      "largest height measured",
+      "the largest of {reading 1}, {reading 2}, {reading 3}",
+    ]);
+  });
+
   test("without a depth there is a front and no box", () => {
     const flat = alcove("wide 20  high 7");
     expect(errorsOf(flat)).toEqual(["opening/no-depth"]);

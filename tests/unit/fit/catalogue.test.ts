@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import type { Finding } from "../../../language/core/finding.ts";
+import { startOfFile } from "../../../language/core/span.ts";
 import { catalogue, pageName } from "../../../language/fit/catalogue.ts";
 import type { Check } from "../../../language/fit/check.ts";
 import { checks, runChecks } from "../../../language/fit/index.ts";
@@ -138,4 +139,27 @@ describe("a finding that several things share", () => {
     expect(found.map(({ code }) => code)).toEqual(["box/too-wide"]);
     expect(found[0]!.message).toMatch(/"a" takes one 14 in wide; 1 more like it$/);
   });
+
+  test("counts what is said otherwise and not what is said again, and keeps places and codes apart", () => {
+    const { context, model } = builtWith(text).derivation;
+    const at = (start: number, code: string, message: string): Finding => ({
+      ...{ severity: "hint", reason: "", remedy: "", related: [], fixes: [] },
+      ...{ code, message, span: { ...startOfFile(`${fixtureRoot}/${mainFile}`), start, end: start + 1 } },
+    });
+    const run = (...findings: readonly Finding[]) =>
+      runChecks(context, model, [{ codes: ["a/b"], run: () => findings }]).map(({ message }) => message);
+    expect(run(at(1, "a/b", "one"), at(1, "a/b", "one"))).toEqual(["one"]);
+    expect(run(at(1, "a/b", "one"), at(1, "a/b", "two"), at(1, "a/b", "one"), at(1, "a/b", "two"))).toEqual([
+      "one; 1 more like it",
+    ]);
+    expect(run(at(1, "a/b", "one"), at(1, "a/b", "two"), at(1, "a/b", "three"))).toEqual(["one; 2 more like it"]);
+    expect(run(at(1, "a/b", "one"), at(2, "a/b", "one"), at(1, "a/c", "one"))).toEqual(["one", "one", "one"]);
+  });
 });
+
+function builtWith(text: string) {
+  const workspace = createWorkspace({ root: fixtureRoot });
+  workspace.set(`${fixtureRoot}/${mainFile}`, text);
+  workspace.set(`${fixtureRoot}/shop.scant`, shop);
+  return workspace.build(`${fixtureRoot}/${mainFile}`);
+}

@@ -54,6 +54,13 @@ describe.each(fixtures)("a fix of $name", ({ name, files }) => {
   });
 });
 
+/** A finding whose safe fix puts another text at a place of the first line. */
+function replaces(code: string, start: number, end: number, text: string): Finding {
+  const span = { uri: mainUri, start, end, line: 0, column: start, endLine: 0, endColumn: end };
+  const fixes = [{ title: `Write ${text}`, edits: [{ span, text }], safe: true }];
+  return { code, severity: "hint", span, message: "", reason: "", remedy: "", related: [], fixes };
+}
+
 describe("fix all", () => {
   const head =
     'inches\nuse "shop.scant"\nopening a { wide 15  high 6  deep 23 }\nopening b { wide 15  high 6  deep 23 }\n';
@@ -115,6 +122,64 @@ describe("fix all", () => {
     });
     const fixed = fixAll(mainUri, "x", (text) => [finding(text === "x" ? "y" : "x")]);
     expect(fixed.text).toBe("y");
+  });
+
+  test("goes ahead with a fix that does no harm alone where all together would, and looks at the rest again", () => {
+    const two = [replaces("a/one", 0, 1, "x"), replaces("a/two", 1, 2, "y")];
+    // Both together are found at fault, whichever stands already.
+    const bothHarm = (text: string): readonly Finding[] =>
+      ({ ab: two, xb: [two[1]!], ay: [two[0]!] })[text] ?? [replaces("a/fresh", 0, 0, "")];
+    expect(fixAll(mainUri, "ab", bothHarm)).toEqual({ text: "xb", applied: [{ code: "a/one", title: "Write x" }] });
+    // The first does harm even alone: the second goes ahead.
+    const firstHarms = (text: string): readonly Finding[] =>
+      ({ ab: two, ay: [two[0]!] })[text] ?? [replaces("a/fresh", 0, 0, "")];
+    expect(fixAll(mainUri, "ab", firstHarms)).toEqual({ text: "ay", applied: [{ code: "a/two", title: "Write y" }] });
+  });
+
+  test("ends after twenty rounds, whatever is still found", () => {
+    let asked = 0;
+    const endless = (text: string): readonly Finding[] => {
+      asked++;
+      return [replaces("a/more", 0, text.length, `${text}i`)];
+    };
+    expect(fixAll(mainUri, "", endless).text).toBe("i".repeat(20));
+    // Each round is looked at before and after.
+    expect(asked).toBe(40);
+  });
+
+  test("takes of two edits that touch one place the first, and of neighbours both", () => {
+    const put = (...places: readonly (readonly [start: number, end: number])[]) =>
+      safeEdits(
+        places.map(([start, end], index) => replaces(`a/b${"c".repeat(index)}`, start, end, String(index))),
+        mainUri,
+      ).map(({ text }) => text);
+    expect(put([0, 3], [2, 5])).toEqual(["0"]);
+    expect(put([2, 5], [0, 3])).toEqual(["0"]);
+    expect(put([0, 9], [2, 5])).toEqual(["0"]);
+    expect(put([0, 3], [3, 5])).toEqual(["0", "1"]);
+    expect(put([3, 5], [0, 3])).toEqual(["1", "0"]);
+    expect(put([3, 3], [3, 3])).toEqual(["0"]);
+    expect(put([3, 3], [3, 5])).toEqual(["0"]);
+    // What was left out takes no place from a third.
+    expect(put([0, 3], [2, 6], [5, 7])).toEqual(["0", "2"]);
+  });
+
+  test("takes a fix of several edits whole or not at all", () => {
+    const [one, other] = [replaces("a/one", 0, 3, "x"), replaces("a/two", 5, 6, "y")];
+    const both = {
+      ...other,
+      fixes: [{ ...other.fixes[0]!, edits: [...other.fixes[0]!.edits, ...one.fixes[0]!.edits] }],
+    };
+    expect(safeEdits([one, both], mainUri).map(({ text }) => text)).toEqual(["x"]);
+    const elsewhere = { ...one.fixes[0]!.edits[0]!, span: { ...one.span, uri: "file:///fixtures/other.scant" } };
+    const across = { ...other, fixes: [{ ...other.fixes[0]!, edits: [...other.fixes[0]!.edits, elsewhere] }] };
+    expect(safeEdits([across], mainUri)).toEqual([]);
+  });
+
+  test("puts several edits in, in whatever order they come", () => {
+    const edits = [...replaces("a/b", 4, 5, "E").fixes, ...replaces("a/b", 0, 2, "").fixes].flatMap((fix) => fix.edits);
+    expect(applied("abcdefg", edits)).toBe("cdEfg");
+    expect(applied("abcdefg", [...edits].reverse())).toBe("cdEfg");
   });
 
   test("gives edits of one round sorted, and never two at one place", () => {

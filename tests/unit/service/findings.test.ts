@@ -1,8 +1,14 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
-import { differences, fixesThatFail, fixtureFiles, MalformedFixture, parseFixture } from "../../support/carets.ts";
+import {
+  differences,
+  findingsOf,
+  fixesThatFail,
+  fixtureFiles,
+  MalformedFixture,
+  parseFixture,
+} from "../../support/carets.ts";
 
 const folder = fileURLToPath(new URL("../../fixtures/findings/", import.meta.url));
 const shop = readFileSync(`${folder}shop.scant`, "utf8");
@@ -13,6 +19,19 @@ describe.each(fixtures)("$name", ({ name, text }) => {
     const fixture = parseFixture(name, text, shop);
     expect(differences(fixture)).toEqual([]);
     expect(fixture.expected.map(({ code }) => code)).toContain(name);
+  });
+
+  test("says what is so, why it matters and what would do, in words", () => {
+    const findings = findingsOf(parseFixture(name, text, shop).files);
+    const dumb = findings.filter(
+      ({ severity, message, reason, remedy, related, fixes }) =>
+        !["error", "warning", "hint"].includes(severity) ||
+        ![reason, remedy].every((sentence) => /^["A-Z0-9±].*[.?]\)?$/.test(sentence)) ||
+        ![message, ...related.map((one) => one.message), ...fixes.map(({ title }) => title)].every((words) =>
+          /\w/.test(words),
+        ),
+    );
+    expect(dumb).toEqual([]);
   });
 
   test("is mended by every fix that is offered", () => {
@@ -67,41 +86,3 @@ describe("the carets themselves", () => {
     expect(() => read(text)).toThrow(MalformedFixture);
   });
 });
-
-describe("the codes", () => {
-  /** Codes that no build file of a sensible size can show; each has a test of its own. */
-  const elsewhere = new Set([
-    "tool/check-failed",
-    "syntax/too-long",
-    "use/too-many",
-    "length/broken",
-    "syntax/too-much",
-  ]);
-
-  test("each has a fixture of its name", () => {
-    const named = new Set(fixtures.map(({ name }) => name));
-    expect(codesInSource().filter((code) => !named.has(code) && !elsewhere.has(code))).toEqual([]);
-  });
-
-  test("each fixture is for a code that there is", () => {
-    const codes = new Set(codesInSource());
-    expect(fixtures.filter(({ name }) => !codes.has(name)).map(({ name }) => name)).toEqual([]);
-  });
-});
-
-/** Every finding code that stands in the sources of the language. */
-function codesInSource(): readonly string[] {
-  const language = fileURLToPath(new URL("../../../language/", import.meta.url));
-  const files = readdirSync(language, { recursive: true, encoding: "utf8" }).filter((path) => path.endsWith(".ts"));
-  const codes = files
-    .filter((path) => !path.includes("generated"))
-    .flatMap((path) => [...readFileSync(join(language, path), "utf8").matchAll(/\bcode(?:s: \[|: )([^;\n]*)/g)])
-    .flatMap((match) => [...match[1]!.matchAll(/"([a-z-]+\/[a-z-]+)"/g)].map((code) => code[1]!));
-  // Codes that are put together from a word of the file.
-  const made = [
-    "box/no-slides",
-    "box/no-sides",
-    ...["stock", "slides", "hinges", "screws", "opening"].map((kind) => `name/unknown-${kind}`),
-  ];
-  return [...new Set([...codes, ...made])].sort();
-}
