@@ -1,5 +1,5 @@
 import type { Token, Tokens } from "./tokens.ts";
-import { errorAt, isWord } from "./tokens.ts";
+import { errorAt, isWord, tokenBehind } from "./tokens.ts";
 
 /**
  * Closes what is open where a statement begins that stands in no block: a bracket that was forgotten, or is not typed
@@ -14,7 +14,7 @@ export function closeBlocks({ tokens, errors }: Tokens, bracket: Token["tokenTyp
     if (0 < depth && before !== undefined && beginsStatement(tokens, index)) {
       const message = 'the block is not closed: "}" is missing here';
       found.push(errorAt(before, { code: "syntax/unreadable", message }, "behind"));
-      for (; 0 < depth; depth--) closed.push(bracketBehind(before, bracket));
+      for (; 0 < depth; depth--) closed.push(tokenBehind(before, bracket, "}"));
     }
     if (token.image === "{") depth++;
     if (token.image === "}" && 0 < depth) depth--;
@@ -33,20 +33,4 @@ export function beginsStatement(tokens: readonly Token[], index: number): boolea
   if (word === "let") return third === "=";
   if (word === "project" || word === "use") return second.startsWith('"');
   return ["sheet", "board", "edging", "slides", "hinges", "screws", "case", "part"].includes(word) && third === "{";
-}
-
-function bracketBehind(before: Token, type: Token["tokenType"]): Token {
-  const offset = before.startOffset + before.image.length;
-  const column = before.startColumn! + before.image.length;
-  return {
-    image: "}",
-    tokenType: type,
-    tokenTypeIdx: type.tokenTypeIdx!,
-    startOffset: offset,
-    endOffset: offset - 1,
-    startLine: before.startLine!,
-    endLine: before.startLine!,
-    startColumn: column,
-    endColumn: column - 1,
-  };
 }

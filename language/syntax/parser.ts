@@ -143,7 +143,8 @@ function lexingProblem(text: string, error: TokenError): SyntaxProblem {
 type ParserError = ParseResult["parserErrors"][number];
 
 function problemOf(text: string, piece: Piece, error: ParserError): SyntaxProblem {
-  const { token } = error;
+  // What is put before a word stands for the word.
+  const token = error.token.tokenType?.name === "BREAK" ? following(piece, error.token) : error.token;
   const expected = expectation(error.message, token);
   const code = "syntax/unreadable";
   if (!Number.isNaN(token.startOffset) && token.image !== "") return unexpected(token, expected);
@@ -153,6 +154,10 @@ function problemOf(text: string, piece: Piece, error: ParserError): SyntaxProble
   const before = (error as { readonly previousToken?: typeof token }).previousToken?.endOffset;
   const end = before === undefined || Number.isNaN(before) ? text.trimEnd().length : before + 1;
   return { start: end, end, code, message: `the file ends in the middle of something${expected}` };
+}
+
+function following({ tokens }: Piece, token: Token): Token {
+  return tokens[tokens.indexOf(token) + 1] ?? token;
 }
 
 function unexpected({ startOffset, image }: Token, expected: string): SyntaxProblem {

@@ -27,3 +27,20 @@ export function errorAt(token: Token, said: Said, where: "at" | "behind" = "at")
   const length = where === "behind" ? 0 : image.length;
   return { offset: startOffset + behind, line: startLine, column: startColumn, length, message: said.message, said };
 }
+
+/** A token right behind another, of no length in the text whatever it stands for. */
+export function tokenBehind(before: Token, type: Token["tokenType"], image: string): Token {
+  const offset = before.startOffset + before.image.length;
+  const column = before.startColumn! + before.image.length;
+  return {
+    image,
+    tokenType: type,
+    tokenTypeIdx: type.tokenTypeIdx!,
+    startOffset: offset,
+    endOffset: offset - 1,
+    startLine: before.startLine!,
+    endLine: before.startLine!,
+    startColumn: column,
+    endColumn: column - 1,
+  };
+}

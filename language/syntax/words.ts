@@ -1,6 +1,7 @@
 import type { GrammarAST as Ast, Grammar, LangiumCoreServices, LexerResult } from "langium";
 import { DefaultLexer, DefaultTokenBuilder, GrammarAST, RegExpUtils } from "langium";
 
+import { breakBeforeKeys } from "./break-before-key.ts";
 import { closeBlocks } from "./close-blocks.ts";
 import { withinLimits } from "./limits.ts";
 import { skipBetween } from "./skip-between.ts";
@@ -28,6 +29,8 @@ export class WordLexer extends DefaultLexer {
   private readonly follows: ReadonlyMap<string, Follow>;
   private readonly starters: ReadonlySet<string>;
   private readonly free: ReadonlySet<string>;
+  /** The words of properties that have measures, each of which may have an edge. */
+  private readonly measured: ReadonlySet<string>;
   private readonly idType: Token["tokenType"];
 
   constructor(services: LangiumCoreServices) {
@@ -35,6 +38,10 @@ export class WordLexer extends DefaultLexer {
     this.follows = followTable(services.Grammar);
     this.starters = firstOfRule(
       services.Grammar.rules.find((rule) => rule.name === "Statement"),
+      0,
+    ).keywords;
+    this.measured = firstOfRule(
+      services.Grammar.rules.find((rule) => rule.name === "MeasureProperty"),
       0,
     ).keywords;
     this.free = freeWords(services.Grammar);
@@ -64,7 +71,8 @@ export class WordLexer extends DefaultLexer {
     if (this.given !== undefined) return { tokens: [...this.given], errors: [], hidden: [] };
     const result = this.words(text);
     const { tokens, errors } = withinLimits(skipBetween(closeBlocks(result, this.definition["}"]!), this.starters));
-    return { ...result, tokens: [...tokens], errors: [...errors] };
+    const broken = breakBeforeKeys(tokens, this.measured, this.definition["BREAK"]!);
+    return { ...result, tokens: [...broken], errors: [...errors] };
   }
 
   private nameWords(tokens: readonly Token[]): void {

@@ -23,7 +23,7 @@ function shelfTasks(model: Model, marks: Marks): readonly Task[] {
   return model.shelves
     .filter((shelf) => 0 < shelf.parts.length)
     .map((shelf) => {
-      const loose = shelf.block.adjustable !== undefined;
+      const loose = shelf.whole.adjustable !== undefined;
       const shelves = partsText(shelf.parts, ["shelf"], marks);
       const home = shelf.opening.case;
       return {

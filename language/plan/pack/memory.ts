@@ -29,7 +29,8 @@ const NOISE = 0.3;
 
 /**
  * A memory for the sheets given. What was met is the start of a pattern relaxation, and plans are read from that by
- * diving. Undefined where the sheets are not all of one size, or where there are too many blanks for it to be quick.
+ * diving. Undefined where the sheets are not all of one size, where one of the blanks is larger than they are, or where
+ * there are too many blanks for it to be quick.
  */
 export function memoryOf(blanks: Blanks, sheets: readonly Layout[], random: Random): Memory | undefined {
   const [first] = sheets;
@@ -40,6 +41,7 @@ export function memoryOf(blanks: Blanks, sheets: readonly Layout[], random: Rand
   const slack = area - blanks.area.reduce((sum, one) => sum + one, 0) / sheets.length;
   const mostFree = Math.max(slack * MEANS_FREE, area * LEAST_SHARE_FREE);
   const { kinds, kindOf, demand } = kindsOf(blanks);
+  if (!kinds.every((kind) => fits(kind, first))) return undefined;
   const task: Task = { kinds, sheet: { w: first.w, h: first.h } };
   const numbers = kinds.map(() => Math.floor(random.unit() * 2 ** 32));
   const known = new Set<number>();
@@ -97,6 +99,10 @@ export function memoryOf(blanks: Blanks, sheets: readonly Layout[], random: Rand
   }
 
   return { keep, combine, least: () => root?.least ?? 0 };
+}
+
+function fits({ w, h, turns }: Kind, sheet: { readonly w: number; readonly h: number }): boolean {
+  return (w <= sheet.w && h <= sheet.h) || (turns && h <= sheet.w && w <= sheet.h);
 }
 
 function kindsOf(blanks: Blanks): { kinds: Kind[]; kindOf: Int32Array; demand: number[] } {

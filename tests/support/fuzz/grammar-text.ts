@@ -82,6 +82,9 @@ function terminal(random: Random, name: string): string {
       return random.pick(["+", "-"]);
     case "BY":
       return "x";
+    case "BREAK":
+      // It stands in no text.
+      return "";
     case "INCH_MARK":
       return random.pick(['"', "″"]);
     case "FOOT_MARK":

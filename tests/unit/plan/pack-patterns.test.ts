@@ -98,6 +98,36 @@ describe("the pattern relaxation", () => {
       { numRuns: 8 },
     );
   });
+
+  test("is not made for a cheaper sheet that one of the pieces does not fit", () => {
+    const problem: SheetProblem = {
+      sheets: [
+        { id: "short", width: 96, height: 5, cost: 4 },
+        { id: "long", width: 120, height: 5, cost: 5 },
+      ],
+      kerf: 0,
+      trim: 0,
+      parts: [part("rail", 120, 3, 1)],
+    };
+    const plan = packSheets(problem, { steps: 12_000 });
+    expect(plan.sheetsUsed).toBe(1);
+    expect(checkSheetPlan(problem, plan)).toEqual([]);
+    fc.assert(
+      fc.property(cutSheets(), ({ pieces }) => {
+        const mixed: SheetProblem = {
+          sheets: [
+            { id: "small", width: 20, height: 15, cost: 3 },
+            { id: "large", width: 30, height: 20, cost: 7, have: 3 },
+          ],
+          kerf: 0,
+          trim: 0,
+          parts: pieces.map(([w, h], at) => part(`p${at}`, w, h, 1)),
+        };
+        expect(checkSheetPlan(mixed, packSheets(mixed, { steps: 6_000 }))).toEqual([]);
+      }),
+      { numRuns: 12 },
+    );
+  });
 });
 
 type PricingTask = {
