@@ -41,10 +41,15 @@ function beginsProperty(tokens: readonly Token[], index: number): boolean {
 function followsMeasure(tokens: readonly Token[], index: number, keys: ReadonlySet<string>): boolean {
   for (let at = index - 1; 0 <= at; at--) {
     const token = tokens[at]!;
-    if (isWord(token) && keys.has(token.image) && at < index - 1) return true;
+    // A `wide` or `deep` behind its number, as in `2 wide`, has no measure behind it.
+    if (isWord(token) && keys.has(token.image)) return beginsMeasure(tokens[at + 1]!);
     if (!isOfMeasure(token)) return false;
   }
   return false;
+}
+
+function beginsMeasure({ image, tokenType }: Token): boolean {
+  return ["COUNT", "ID", "TOLERANCE_SIGN"].includes(tokenType.name) || image === "(" || image === "-";
 }
 
 function isOfMeasure({ image, tokenType }: Token): boolean {

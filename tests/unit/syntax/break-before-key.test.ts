@@ -46,6 +46,17 @@ describe("a word that is an edge and begins a property", () => {
     ]);
   });
 
+  test("begins its property by itself behind a size that is written before its word", () => {
+    const [made] = clean("case hold { wide 24  kick 5 high 2 deep\n  bottom half\n  top none\n}").cases;
+    expect([made?.kick !== undefined, made?.bottom?.stocks[0]?.text, made?.top !== undefined]).toEqual([
+      true,
+      "half",
+      true,
+    ]);
+    const { frame, panel } = clean("front for left { frame ash 2 wide  panel ply }").fronts[0]!;
+    expect([frame?.stock.text, panel?.stocks[0]?.text]).toEqual(["ash", "ply"]);
+  });
+
   test("begins no property in a record of what was cut, but the next record", () => {
     const { cuts } = clean("cut {\n  box till side 1 at 22\n  front till rail 2 at 12\n}");
     expect(cuts.map(({ owner, of }) => `${owner.text} ${of.text}`)).toEqual(["box till", "front till"]);
