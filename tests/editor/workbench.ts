@@ -46,16 +46,14 @@ export async function quickOpen(page: Page, text: string, fits: (label: string) 
 /** Opens a quick pick with a key, types into it and takes the row whose label fits. */
 async function choose(page: Page, key: string, text: string, fits: (label: string) => boolean): Promise<void> {
   const input = page.locator(".quick-input-widget input").first();
-  await eventually(`${key} to open its box`, async () => {
+  const rows = page.locator(".quick-input-list .monaco-list-row");
+  await eventually(`${key} to open its box, and "${text}" to be offered`, async () => {
+    // It closes when something else takes the focus meanwhile, as a page does that has just been shown.
     if (!(await input.isVisible())) await page.keyboard.press(key);
     await input.waitFor({ timeout: 3000 });
-    return true;
-  });
-  const rows = page.locator(".quick-input-list .monaco-list-row");
-  await eventually(`"${text}" to be offered`, async () => {
     // Typed anew each time: what a list offered before the extensions had started is not updated by itself.
-    await input.fill("");
-    await input.fill(text);
+    await input.fill("", { timeout: 3000 });
+    await input.fill(text, { timeout: 3000 });
     const found = await eventually("a row that fits", () => indexOfRow(page, fits), 5000);
     await rows.nth(found).click({ timeout: 3000 });
     return true;
