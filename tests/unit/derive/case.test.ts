@@ -1,18 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { built, errorsOf, exact, machiningOf, openingOf, partOf, partsOf } from "../../support/built.ts";
+import { stock, store } from "../../support/store.ts";
 
 const example = (name: string) => readFileSync(new URL(`../../../examples/${name}.scant`, import.meta.url), "utf8");
 
-const shop = `inches
-sheet ply     { called 3/4  measures 23/32  size 48 x 96 }
-sheet thin    { called 1/2  measures 15/32  size 48 x 96 }
-sheet quarter { called 1/4  measures 7/32   size 48 x 96 }
-board oak     { thick 3/4  wide 5 1/2  long 96 }
-edging band   { thick 1/32 }
-`;
-const store = (properties: string) =>
-  built(`${shop}case store { wide 36  high 30  deep 12  panels ply  ${properties} }`);
 const parts = (properties: string) => partsOf(store(properties), "case store");
 
 describe("the plan chest of the sample", () => {
@@ -185,7 +177,7 @@ describe("a frameless case", () => {
   test("nailers: two, and a third above 60 in (AWS 4.4.18)", () => {
     expect(parts("nailers 3 1/2  opening one").at(-1)).toBe("2 nailer 34 9/16 x 3 1/2");
     const tall = built(
-      `${shop}case store { wide 36  high 61  deep 12  panels ply  nailers 3 1/2 from oak  opening one }`,
+      `${stock}case store { wide 36  high 61  deep 12  panels ply  nailers 3 1/2 from oak  opening one }`,
     );
     expect(partsOf(tall, "case store").at(-1)).toBe("3 nailer 34 9/16 x 3 1/2");
     expect(partOf(tall, "case store", "nailer").stock).toBe("oak");
@@ -202,7 +194,7 @@ describe("a frameless case", () => {
   test("shelves: adjustable with play at both ends, fixed between the sides", () => {
     const shelf = (how: string) => {
       const build =
-        built(`${shop}case store { wide 36  high 30  deep 12  panels ply  back quarter applied  opening one }
+        built(`${stock}case store { wide 36  high 30  deep 12  panels ply  back quarter applied  opening one }
         shelf in one { from ply  ${how} }`);
       return partsOf(build, "shelf one");
     };
@@ -268,7 +260,8 @@ describe("a framed case", () => {
   });
 
   test("a case like another has its size and panels, and openings of its own", () => {
-    const build = built(`${shop}case left { wide 36  high 30  deep 12  panels ply  frame oak { stiles 2  opening one } }
+    const build =
+      built(`${stock}case left { wide 36  high 30  deep 12  panels ply  frame oak { stiles 2  opening one } }
       case right like left { wide 24  across { opening two  stile  opening three } }`);
     expect(errorsOf(build)).toEqual([]);
     // (24 − 3 × 2) ÷ 2 = 9

@@ -1,13 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { allParts, built, errorsOf, exact, machiningOf, partOf, partsOf } from "../../support/built.ts";
+import { stock } from "../../support/store.ts";
 
-const shop = `inches
-sheet ply     { called 3/4  measures 23/32  size 48 x 96 }
-sheet thin    { called 1/2  measures 15/32  size 48 x 96 }
-sheet quarter { called 1/4  measures 7/32   size 48 x 96 }
-board oak     { thick 3/4  wide 5 1/2  long 96 }
-edging band   { thick 1/32 }
-hinges cup    { cup 35mm  bore 5mm }
+const shop = `${stock}hinges cup    { cup 35mm  bore 5mm }
 `;
 const over = (opening: string, front: string) => built(`${shop}opening left { ${opening} }\n${front}`);
 const slab = (front: string, opening = "wide 12  high 6") =>

@@ -2,12 +2,9 @@ import { describe, expect, test } from "vitest";
 import type { MountModel } from "../../../language/derive/model.ts";
 import type { Build } from "../../../language/service.ts";
 import { allParts, built, errorsOf, exact } from "../../support/built.ts";
+import { sheets } from "../../support/store.ts";
 
-const shop = `inches
-sheet ply     { called 3/4  measures 23/32  size 48 x 96 }
-sheet thin    { called 1/2  measures 15/32  size 48 x 96 }
-sheet quarter { called 1/4  measures 7/32   size 48 x 96 }
-board oak     { thick 3/4  wide 5 1/2  long 96 }
+const shop = `${sheets}board oak     { thick 3/4  wide 5 1/2  long 96 }
 slides runner { mount side  lengths 10 to 28 by 2  clearance 1/2  above 1/4  below 1/4  behind 1/2 }
 `;
 const mountsOf = (build: Build): readonly MountModel[] => build.derivation.model.mounts;

@@ -1,15 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { allParts, built, machiningOf, partOf, partsOf } from "../../support/built.ts";
+import { stock, store } from "../../support/store.ts";
 
-const shop = `inches
-sheet ply     { called 3/4  measures 23/32  size 48 x 96 }
-sheet thin    { called 1/2  measures 15/32  size 48 x 96 }
-sheet quarter { called 1/4  measures 7/32   size 48 x 96 }
-board oak     { thick 3/4  wide 5 1/2  long 96 }
-edging band   { thick 1/32 }
-`;
-const store = (properties: string) =>
-  built(`${shop}case store { wide 36  high 30  deep 12  panels ply  ${properties} }`);
 const across = "across { opening one  partition  opening two }";
 const partitions = (properties: string) =>
   partsOf(store(properties), "case store").filter((part) => part.includes("partition"));
@@ -132,9 +124,9 @@ describe("what holds a case together", () => {
 
   test("a third nailer is for more than 60 in", () => {
     const nailers = (high: string) =>
-      allParts(built(`${shop}case tall { wide 36  high ${high}  deep 12  panels ply  nailers 3  opening one }`)).filter(
-        (part) => part.name === "nailer",
-      )[0]?.quantity;
+      allParts(
+        built(`${stock}case tall { wide 36  high ${high}  deep 12  panels ply  nailers 3  opening one }`),
+      ).filter((part) => part.name === "nailer")[0]?.quantity;
     expect([nailers("60"), nailers("60 1/64")]).toEqual([2, 3]);
   });
 
