@@ -1,5 +1,6 @@
 import type { Design } from "../core/design.ts";
 import { namesInCase } from "./names.ts";
+import { wordsIn } from "./words-in.ts";
 
 /** The lists of a design of which each block belongs to one island. */
 export const islandLists = ["cases", "openings", "boxes", "fronts", "shelves", "parts"] as const;
@@ -25,14 +26,16 @@ export function islandsOf(design: Design): readonly Island[] | undefined {
   for (let before = -1; before !== free.size; ) {
     before = free.size;
     for (const one of free) {
-      if (![...wordsIn(one)].some((word) => word !== one.name.text && owners.has(word))) continue;
+      if (![...wordsIn(one).said].some((word) => word !== one.name.text && owners.has(word))) continue;
       free.delete(one);
       give(one.name.text, one);
     }
   }
-  if (sharedOf(design).some((block) => [...wordsIn(block)].some((word) => owners.has(word)))) return undefined;
+  if (sharedOf(design).some((block) => [...wordsIn(block).said].some((word) => owners.has(word)))) return undefined;
   const tied = design.lets.filter((one) => !free.has(one));
-  const roots = joined([...blocks, ...tied], (block) => [...wordsIn(block)].flatMap((word) => owners.get(word) ?? []));
+  const roots = joined([...blocks, ...tied], (block) =>
+    [...wordsIn(block).said].flatMap((word) => owners.get(word) ?? []),
+  );
   const groups = [...new Set(blocks.map((block) => roots(block)))];
   if (groups.length < 2) return undefined;
   const lists = new Map<object, Island>(
@@ -59,25 +62,6 @@ function given(block: Island[(typeof islandLists)[number]][number]): readonly st
   if (!("layout" in block)) return [block.name.text];
   return [block.name, ...namesInCase(block)].map(({ text }) => text);
 }
-
-const known = new WeakMap<object, ReadonlySet<string>>();
-
-/** Every word that a block says, but for those that say which property it is: more than the names in it, never less. */
-function wordsIn(block: object): ReadonlySet<string> {
-  const words = known.get(block) ?? new Set<string>();
-  if (!known.has(block)) gather(block, words as Set<string>);
-  known.set(block, words);
-  return words;
-}
-
-function gather(value: unknown, words: Set<string>): void {
-  if (typeof value !== "object" || value === null) return;
-  if ("text" in value && typeof value.text === "string") words.add(value.text);
-  for (const [field, inner] of Object.entries(value)) if (!passedOver.has(field)) gather(inner, words);
-}
-
-/** Places, and words of the language that hold no name. */
-const passedOver = new Set(["span", "head", "open", "key"]);
 
 /** Tells for each node the one that stands for all that it is tied to, near or far. */
 function joined(nodes: readonly object[], tiedTo: (node: object) => readonly object[]): (node: object) => object {

@@ -1,6 +1,7 @@
 import type { Finding } from "../../core/finding.ts";
 import type { Span, Word } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
+import { wordsIn } from "../../derive/words-in.ts";
 import type { Check } from "../check.ts";
 import { finding } from "../check.ts";
 import { isSettled } from "../stock/used.ts";
@@ -41,51 +42,14 @@ function check({ design }: Context): readonly Finding[] {
     );
 }
 
-/** Every word of a design that stands where a name is used, first words of readings among them. */
-function wordsUsed(design: Context["design"]): ReadonlySet<string> {
+/** Every word of a design that stands where a name is used. */
+function wordsUsed({ shop, ...lists }: Context["design"]): ReadonlySet<string> {
   const used = new Set<string>();
-  const { shop, ...lists } = design;
   for (const [field, value] of [...Object.entries(lists), ...Object.entries(shop)]) {
-    if (notNames.has(field)) continue;
-    if (!Array.isArray(value)) gather(value, used);
-    // A block that did not change uses what it used before.
-    else for (const block of value) for (const word of usedIn(block)) used.add(word);
+    if (notNames.has(field) || typeof value !== "object" || value === null) continue;
+    for (const block of Array.isArray(value) ? value : [value]) for (const word of wordsIn(block).used) used.add(word);
   }
   return used;
 }
 
-const known = new WeakMap<object, ReadonlySet<string>>();
-
-function usedIn(block: object): ReadonlySet<string> {
-  const words = known.get(block) ?? gather(block, new Set());
-  known.set(block, words);
-  return words;
-}
-
-function gather(value: unknown, used: Set<string>): ReadonlySet<string> {
-  if (typeof value !== "object" || value === null) return used;
-  if (Array.isArray(value)) {
-    for (const item of value) gather(item, used);
-    return used;
-  }
-  for (const [key, inner] of Object.entries(value)) {
-    if (notNames.has(key)) continue;
-    if (key === "path") used.add((inner as readonly Word[])[0]?.text ?? "");
-    else if (isWord(inner)) noted(used, key, value, inner);
-    else gather(inner, used);
-  }
-  return used;
-}
-
-/** Spans hold no names, and findings and allowances speak of other things. */
-const notNames = new Set(["span", "head", "open", "findings", "allows", "uses", "key"]);
-
-function isWord(value: unknown): value is Word {
-  return typeof value === "object" && value !== null && "text" in value && "span" in value && !("value" in value);
-}
-
-/** The name of a block is given there; anywhere else a word is a use: slides, hinges and screws of a box, front or pocket. */
-function noted(used: Set<string>, key: string, owner: object, word: Word): void {
-  const isGiven = key === "name" && ("kind" in owner || !("length" in owner || "count" in owner));
-  if (!isGiven) used.add(word.text);
-}
+const notNames = new Set(["findings", "allows", "uses"]);
