@@ -32,7 +32,8 @@ export function add(a: Rational, b: Rational): Rational {
 }
 
 export function subtract(a: Rational, b: Rational): Rational {
-  return add(a, negate(b));
+  if (a.d === b.d && a.d === 1n) return { n: a.n - b.n, d: 1n };
+  return lowest(a.n * b.d - b.n * a.d, a.d * b.d);
 }
 
 export function negate(a: Rational): Rational {

@@ -47,7 +47,8 @@ function bending({ loads }: DryFit, of: string, reading: Reading): readonly stri
 function bendingText({ kind, load, stated, sag, allowed, limit, longest }: Bending, reading: Reading): string {
   const amount = kind === "box bottom" ? "" : weightText(load, reading);
   const under = `${stated ? "what it holds" : "the published load"}${amount === "" ? "" : `, ${amount}`}`;
-  const reached = longest === undefined ? "" : `; the longest span allowed is ${spanText(longest, reading)}`;
+  const reach = longest();
+  const reached = reach === undefined ? "" : `; the longest span allowed is ${spanText(reach, reading)}`;
   const name = kind === "rail" ? "the rail below " : kind === "shelf" ? "" : "its bottom ";
   return `${name}sags ${smallText(sag, reading)} under ${under}; ${smallText(allowed, reading)} is the limit (${limit})${reached}`;
 }

@@ -1,5 +1,5 @@
 import type { Length } from "../core/length.ts";
-import { add, isPositive, less, multiply, negate, subtract, toNumber, zero } from "../core/rational.ts";
+import { add, equal, isPositive, less, multiply, negate, subtract, toNumber, zero } from "../core/rational.ts";
 
 /** A direction of a frame: x left to right, y up, z from the front face backwards. */
 export type Axis = "x" | "y" | "z";
@@ -23,15 +23,43 @@ export interface Box {
 /** Plain numbers this far apart in inches are apart in truth too: far above what a double loses, far below what a shop can cut. */
 const hair = 1e-7;
 
-/** The box over three stretches; `undefined` unless each has some length. */
-export function boxOf(x: Range, y: Range, z: Range): Box | undefined {
-  if (!less(x.from, x.to) || !less(y.from, y.to) || !less(z.from, z.to)) return undefined;
-  return made(x, y, z);
+/** Whether one length is less than another. Their plain numbers say it, unless they lie so close that only the exact lengths can. */
+function isLess(a: Length, roughA: number, b: Length, roughB: number): boolean {
+  if (hair < Math.abs(roughB - roughA)) return roughA < roughB;
+  return !equal(a, b) && less(a, b);
 }
 
-function made(x: Range, y: Range, z: Range): Box {
+/** The box over three stretches; `undefined` unless each has some length. */
+export function boxOf(x: Range, y: Range, z: Range): Box | undefined {
   const rough = [x.from, x.to, y.from, y.to, z.from, z.to].map(toNumber) as unknown as Box["rough"];
-  return { x, y, z, rough };
+  return isLess(x.from, rough[0], x.to, rough[1]) &&
+    isLess(y.from, rough[2], y.to, rough[3]) &&
+    isLess(z.from, rough[4], z.to, rough[5])
+    ? { x, y, z, rough }
+    : undefined;
+}
+
+/** A stretch with its ends as plain numbers. */
+interface RoughRange {
+  readonly range: Range;
+  readonly from: number;
+  readonly to: number;
+}
+
+const at = { x: 0, y: 2, z: 4 } as const;
+
+function along(box: Box, axis: Axis): RoughRange {
+  return { range: box[axis], from: box.rough[at[axis]], to: box.rough[at[axis] + 1]! };
+}
+
+/** The box over three stretches that each have some length. */
+function made(x: RoughRange, y: RoughRange, z: RoughRange): Box {
+  return { x: x.range, y: y.range, z: z.range, rough: [x.from, x.to, y.from, y.to, z.from, z.to] };
+}
+
+function replaced(box: Box, axis: Axis, by: RoughRange): Box {
+  const of = (other: Axis): RoughRange => (other === axis ? by : along(box, other));
+  return made(of("x"), of("y"), of("z"));
 }
 
 /** The stretch that begins at `from` and is `long`. */
@@ -68,12 +96,29 @@ export function shared(a: Range, b: Range): Range | undefined {
   return less(from, to) ? { from, to } : undefined;
 }
 
+/** Whether two boxes reach over one stretch of an axis, of some length. */
+export function alongside(a: Box, b: Box, axis: Axis): boolean {
+  const [p, q] = [a.rough, b.rough];
+  const [low, high] = [at[axis], at[axis] + 1] as const;
+  return isLess(a[axis].from, p[low], b[axis].to, q[high]!) && isLess(b[axis].from, q[low], a[axis].to, p[high]!);
+}
+
+function sharedAlong(a: Box, b: Box, axis: Axis): RoughRange | undefined {
+  const [p, q] = [a.rough, b.rough];
+  const [low, high] = [at[axis], at[axis] + 1] as const;
+  const fromB = isLess(a[axis].from, p[low], b[axis].from, q[low]);
+  const toA = isLess(a[axis].to, p[high]!, b[axis].to, q[high]!);
+  const range = { from: (fromB ? b : a)[axis].from, to: (toA ? a : b)[axis].to };
+  const [from, to] = [fromB ? q[low] : p[low], toA ? p[high]! : q[high]!];
+  return isLess(range.from, from, range.to, to) ? { range, from, to } : undefined;
+}
+
 /** What two boxes share; `undefined` where that is no solid, so two that touch share nothing. */
 export function common(a: Box, b: Box): Box | undefined {
   if (apart(a, b)) return undefined;
-  const x = shared(a.x, b.x);
-  const y = x === undefined ? undefined : shared(a.y, b.y);
-  const z = y === undefined ? undefined : shared(a.z, b.z);
+  const x = sharedAlong(a, b, "x");
+  const y = x === undefined ? undefined : sharedAlong(a, b, "y");
+  const z = y === undefined ? undefined : sharedAlong(a, b, "z");
   return x === undefined || y === undefined || z === undefined ? undefined : made(x, y, z);
 }
 
@@ -84,18 +129,21 @@ export function without(whole: Box, cut: Box): readonly Box[] {
   const left: Box[] = [];
   let rest: Box = whole;
   for (const axis of axes) {
-    const before = boxWith(rest, axis, { from: rest[axis].from, to: hole[axis].from });
-    const after = boxWith(rest, axis, { from: hole[axis].to, to: rest[axis].to });
-    if (before !== undefined) left.push(before);
-    if (after !== undefined) left.push(after);
-    rest = made(axis === "x" ? hole.x : rest.x, axis === "y" ? hole.y : rest.y, axis === "z" ? hole.z : rest.z);
+    const [all, out] = [along(rest, axis), along(hole, axis)];
+    const before = { range: { from: all.range.from, to: out.range.from }, from: all.from, to: out.from };
+    const after = { range: { from: out.range.to, to: all.range.to }, from: out.to, to: all.to };
+    for (const one of [before, after]) {
+      if (isLess(one.range.from, one.from, one.range.to, one.to)) left.push(replaced(rest, axis, one));
+    }
+    rest = replaced(rest, axis, out);
   }
   return left;
 }
 
 /** The same box over another stretch of one axis; `undefined` where that has no length. */
 export function boxWith(box: Box, axis: Axis, range: Range): Box | undefined {
-  return boxOf(axis === "x" ? range : box.x, axis === "y" ? range : box.y, axis === "z" ? range : box.z);
+  const [from, to] = [toNumber(range.from), toNumber(range.to)];
+  return isLess(range.from, from, range.to, to) ? replaced(box, axis, { range, from, to }) : undefined;
 }
 
 /** A box made longer along an axis: backwards by a negative amount, forwards by a positive one. */
@@ -109,15 +157,22 @@ export function swept(box: Box, axis: Axis, by: Length): Box {
 export function around(boxes: readonly Box[]): Box | undefined {
   const [first, ...rest] = boxes;
   if (first === undefined) return undefined;
-  const over = (axis: Axis): Range =>
-    rest.reduce<Range>(
-      (range, box) => ({
-        from: less(box[axis].from, range.from) ? box[axis].from : range.from,
-        to: less(range.to, box[axis].to) ? box[axis].to : range.to,
-      }),
-      first[axis],
+  if (rest.length === 0) return first;
+  const over = (axis: Axis): RoughRange =>
+    rest.reduce<RoughRange>(
+      (round, box) => {
+        const one = along(box, axis);
+        const isBefore = isLess(one.range.from, one.from, round.range.from, round.from);
+        const isBehind = isLess(round.range.to, round.to, one.range.to, one.to);
+        return {
+          range: { from: (isBefore ? one : round).range.from, to: (isBehind ? one : round).range.to },
+          from: (isBefore ? one : round).from,
+          to: (isBehind ? one : round).to,
+        };
+      },
+      along(first, axis),
     );
-  return rest.length === 0 ? first : made(over("x"), over("y"), over("z"));
+  return made(over("x"), over("y"), over("z"));
 }
 
 /** Volume in cubic inches, exact. */

@@ -23,8 +23,8 @@ export interface Bending {
   readonly sag: number;
   readonly limit: SagLimit;
   readonly allowed: number;
-  /** The longest span that keeps to the limit under the same load. */
-  readonly longest: number | undefined;
+  /** The longest span that keeps to the limit under the same load, sought when it is asked for. */
+  readonly longest: () => number | undefined;
 }
 
 /** A pair of slides or a door's hinges: what they are asked to do beside what they are rated for. */
@@ -77,7 +77,7 @@ function flat(context: Context, stock: Stock | undefined, asked: Asked): readonl
   if (sag === undefined || allowed === undefined) return [];
   const { kind, part, span, limit } = asked;
   const stated = asked.holds !== undefined;
-  return [{ kind, part, load, stated, span, sag, limit, allowed, longest: longestSpan(shelf, limit) }];
+  return [{ kind, part, load, stated, span, sag, limit, allowed, longest: () => longestSpan(shelf, limit) }];
 }
 
 function shelfBending(context: Context, model: Model, { parts, whole }: Model["shelves"][number]): readonly Bending[] {
@@ -180,7 +180,7 @@ function railUnder(context: Context, model: Model, box: BoxModel, solids: readon
   const allowed = allowedSag(span, "L/144");
   if (sag === undefined || allowed === undefined) return [];
   const stated = holds !== undefined;
-  return [{ kind: "rail", part, load, stated, span, sag, limit: "L/144", allowed, longest: longestFor(bent) }];
+  return [{ kind: "rail", part, load, stated, span, sag, limit: "L/144", allowed, longest: () => longestFor(bent) }];
 }
 
 /** The longest span in inches, up to 1000, whose deflection keeps to L/144. */

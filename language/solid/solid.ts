@@ -1,7 +1,7 @@
 import type { Length } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
 import { equal, less, subtract } from "../core/rational.ts";
-import { type Axis, apart, around, axes, type Box, shared, without } from "./box.ts";
+import { type Axis, alongside, apart, around, axes, type Box, without } from "./box.ts";
 
 /** A part in its place: an outline with boxes added (tongues, bands) and boxes cut away (grooves, rabbets, notches). */
 export interface Solid {
@@ -80,7 +80,7 @@ export function gapBetween(a: Solid, b: Solid, axis: Axis, toward: 1 | -1): Leng
 
 /** Whether two boxes lie before one another along an axis. */
 function faces(a: Box, b: Box, axis: Axis): boolean {
-  return axes.every((other) => other === axis || shared(a[other], b[other]) !== undefined);
+  return axes.every((other) => other === axis || alongside(a, b, other));
 }
 
 function behind(a: Box, b: Box, axis: Axis, toward: 1 | -1): boolean {

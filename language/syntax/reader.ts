@@ -85,16 +85,19 @@ export function wordsOf(reader: Reader, node: AstNode, field: string, texts: rea
 }
 
 function spanOfCst(reader: Reader, node: CstNode | undefined): Span {
-  if (node === undefined || Number.isNaN(node.offset) || Number.isNaN(node.end)) return startOfFile(reader.uri);
-  const { start, end } = node.range;
+  if (node === undefined) return startOfFile(reader.uri);
+  // Asked once each: what has parts looks for its first and last anew every time.
+  const [start, end] = [node.offset, node.end];
+  if (Number.isNaN(start) || Number.isNaN(end)) return startOfFile(reader.uri);
+  const { start: from, end: to } = node.range;
   return placeIn(reader.stretch, {
     uri: reader.uri,
-    start: node.offset,
-    end: node.end,
-    line: start.line,
-    column: start.character,
-    endLine: end.line,
-    endColumn: end.character,
+    start,
+    end,
+    line: from.line,
+    column: from.character,
+    endLine: to.line,
+    endColumn: to.character,
   });
 }
 

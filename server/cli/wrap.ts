@@ -1,5 +1,6 @@
 /** How many columns of a terminal a character takes: two if it is wide, none if it joins the one before. */
 export function cellsOf(character: string): number {
+  if (character < "\u00ad") return 1;
   if (/^[\p{Mn}\p{Me}\p{Cf}]$/u.test(character)) return 0;
   return wide.test(character) ? 2 : 1;
 }
@@ -9,6 +10,7 @@ const wide =
   /^[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]$/u;
 
 export function widthOf(text: string): number {
+  if (/^[\x20-\x7e]*$/.test(text)) return text.length;
   return [...text].reduce((sum, character) => sum + cellsOf(character), 0);
 }
 
@@ -16,12 +18,14 @@ export function widthOf(text: string): number {
 export function wrap(text: string, columns: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
+  let width = 0;
   for (const word of text.split(/\s+/).flatMap((one) => chopped(one, columns))) {
-    if (line === "") line = word;
-    else if (widthOf(line) + 1 + widthOf(word) <= columns) line = `${line} ${word}`;
+    const more = widthOf(word);
+    if (line === "") [line, width] = [word, more];
+    else if (width + 1 + more <= columns) [line, width] = [`${line} ${word}`, width + 1 + more];
     else {
       lines.push(line);
-      line = word;
+      [line, width] = [word, more];
     }
   }
   return line === "" && 0 < lines.length ? lines : [...lines, line];
@@ -29,6 +33,7 @@ export function wrap(text: string, columns: number): readonly string[] {
 
 function chopped(word: string, columns: number): readonly string[] {
   if (word === "") return [];
+  if (widthOf(word) <= columns) return [word];
   const pieces = [""];
   let width = 0;
   for (const character of word) {

@@ -1,4 +1,3 @@
-import { randomBytes } from "node:crypto";
 import {
   accessSync,
   closeSync,
@@ -57,7 +56,7 @@ function followed(path: string): string {
 }
 
 function replace(target: string, content: string | Uint8Array, mode: number | undefined): void {
-  const beside = join(dirname(target), `.${basename(target)}.${randomBytes(4).toString("hex")}.tmp`);
+  const beside = join(dirname(target), `.${basename(target)}.${crypto.randomUUID().slice(0, 8)}.tmp`);
   const handle = openSync(beside, "wx");
   try {
     try {

@@ -9,7 +9,8 @@ export const caseShouldNotSag: DryFitCheck = {
   run: (context, { loads }) =>
     loads.bending.flatMap(({ kind, part, load, span, sag, allowed, longest, limit }) => {
       if ((kind !== "case bottom" && kind !== "rail") || sag <= allowed) return [];
-      const most = longest === undefined ? "" : `; ${about(context, longest)} is the longest span for this load`;
+      const reach = longest();
+      const most = reach === undefined ? "" : `; ${about(context, reach)} is the longest span for this load`;
       return [
         finding({
           code: kind === "rail" ? "load/rail-sags" : "load/case-bottom-sags",

@@ -11,8 +11,9 @@ export const doorMustOpen: DryFitCheck = {
   run: (_context, { motions, model }) =>
     motions.flatMap((motion) => {
       const [first] = motion.blocks;
+      if (motion.kind !== "door" || first === undefined) return [];
       const front = model.fronts.find(({ of }) => of === motion.mover);
-      return motion.kind !== "door" || first === undefined || front === undefined ? [] : [blocked(front, first)];
+      return front === undefined ? [] : [blocked(front, first)];
     }),
 };
 
