@@ -135,14 +135,14 @@ function lowest(n: bigint, d: bigint): Rational {
 
 /** Euclid's; plain numbers once both are small, which is nearly always and far faster. */
 function gcd(a: bigint, b: bigint): bigint {
-  while (b !== 0n) {
-    if (a <= 9_007_199_254_740_991n && b <= 9_007_199_254_740_991n) return smallGcd(Number(a), Number(b));
+  while (mostExact < a || mostExact < b) {
+    if (b === 0n) return a;
     [a, b] = [b, a % b];
   }
-  return a === 0n ? 1n : a;
+  let [large, small] = [Number(a), Number(b)];
+  while (small !== 0) [large, small] = [small, large % small];
+  return large === 0 ? 1n : BigInt(large);
 }
 
-function smallGcd(a: number, b: number): bigint {
-  while (b !== 0) [a, b] = [b, a % b];
-  return a === 0 ? 1n : BigInt(a);
-}
+/** Up to here plain numbers hold every whole number. */
+const mostExact = BigInt(Number.MAX_SAFE_INTEGER);

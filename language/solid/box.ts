@@ -58,8 +58,15 @@ function made(x: RoughRange, y: RoughRange, z: RoughRange): Box {
 }
 
 function replaced(box: Box, axis: Axis, by: RoughRange): Box {
-  const of = (other: Axis): RoughRange => (other === axis ? by : along(box, other));
-  return made(of("x"), of("y"), of("z"));
+  const rough: [number, number, number, number, number, number] = [...box.rough];
+  rough[at[axis]] = by.from;
+  rough[at[axis] + 1] = by.to;
+  return {
+    x: axis === "x" ? by.range : box.x,
+    y: axis === "y" ? by.range : box.y,
+    z: axis === "z" ? by.range : box.z,
+    rough,
+  };
 }
 
 /** The stretch that begins at `from` and is `long`. */
@@ -100,26 +107,29 @@ export function shared(a: Range, b: Range): Range | undefined {
 export function alongside(a: Box, b: Box, axis: Axis): boolean {
   const [p, q] = [a.rough, b.rough];
   const [low, high] = [at[axis], at[axis] + 1] as const;
+  const [under, over] = [q[high]! - p[low], p[high]! - q[low]];
+  if (hair < under && hair < over) return true;
   return isLess(a[axis].from, p[low], b[axis].to, q[high]!) && isLess(b[axis].from, q[low], a[axis].to, p[high]!);
 }
 
-function sharedAlong(a: Box, b: Box, axis: Axis): RoughRange | undefined {
+/** What two boxes that are alongside share of an axis. */
+function sharedAlong(a: Box, b: Box, axis: Axis): RoughRange {
   const [p, q] = [a.rough, b.rough];
   const [low, high] = [at[axis], at[axis] + 1] as const;
   const fromB = isLess(a[axis].from, p[low], b[axis].from, q[low]);
   const toA = isLess(a[axis].to, p[high]!, b[axis].to, q[high]!);
-  const range = { from: (fromB ? b : a)[axis].from, to: (toA ? a : b)[axis].to };
-  const [from, to] = [fromB ? q[low] : p[low], toA ? p[high]! : q[high]!];
-  return isLess(range.from, from, range.to, to) ? { range, from, to } : undefined;
+  return {
+    range: { from: (fromB ? b : a)[axis].from, to: (toA ? a : b)[axis].to },
+    from: fromB ? q[low] : p[low],
+    to: toA ? p[high]! : q[high]!,
+  };
 }
 
 /** What two boxes share; `undefined` where that is no solid, so two that touch share nothing. */
 export function common(a: Box, b: Box): Box | undefined {
   if (apart(a, b)) return undefined;
-  const x = sharedAlong(a, b, "x");
-  const y = x === undefined ? undefined : sharedAlong(a, b, "y");
-  const z = y === undefined ? undefined : sharedAlong(a, b, "z");
-  return x === undefined || y === undefined || z === undefined ? undefined : made(x, y, z);
+  if (!alongside(a, b, "x") || !alongside(a, b, "y") || !alongside(a, b, "z")) return undefined;
+  return made(sharedAlong(a, b, "x"), sharedAlong(a, b, "y"), sharedAlong(a, b, "z"));
 }
 
 /** What is left of a box when another is cut out of it: up to six boxes that share nothing. */

@@ -80,7 +80,8 @@ export function gapBetween(a: Solid, b: Solid, axis: Axis, toward: 1 | -1): Leng
 
 /** Whether two boxes lie before one another along an axis. */
 function faces(a: Box, b: Box, axis: Axis): boolean {
-  return axes.every((other) => other === axis || alongside(a, b, other));
+  for (const other of axes) if (other !== axis && !alongside(a, b, other)) return false;
+  return true;
 }
 
 function behind(a: Box, b: Box, axis: Axis, toward: 1 | -1): boolean {

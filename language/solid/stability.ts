@@ -43,7 +43,7 @@ export function standingOf(context: Context, model: Model, solids: readonly Soli
     if (one.block.freestanding === undefined && one.kick === undefined) return [];
     const own = inFrame(solids, `case ${one.name}`);
     const boxes = boxesIn(model.boxes, one.name);
-    const weights = own.map((solid) => ({ solid, pounds: weigh(context, model, solid).pounds }));
+    const weights = own.map((solid) => weighted(solid, weigh(context, model, solid).pounds));
     const mass = weights.reduce((sum, each) => sum + each.pounds, 0);
     const volume = drawers(boxes) + closed(model, one, boxes);
     const height = toNumber(one.high.value);
@@ -88,7 +88,7 @@ interface Lump {
 function balance(
   context: Context,
   model: Model,
-  weights: readonly { readonly solid: Solid; readonly pounds: number }[],
+  weights: readonly Weighted[],
   boxes: readonly BoxModel[],
   groups: ReadonlyMap<string, readonly Solid[]>,
   drawers: Balance["drawers"],
@@ -105,7 +105,7 @@ function balance(
     }
   }
   const lumps: readonly Lump[] = [
-    ...weights.map(({ solid, pounds }) => lumpOf(solid, pounds, out.get(solid) ?? 0)),
+    ...weights.map(({ solid, pounds, y, z }) => ({ pounds, y, z: z - (out.get(solid) ?? 0) })),
     ...contents,
   ];
   const total = lumps.reduce((sum, lump) => sum + lump.pounds, 0);
@@ -119,15 +119,20 @@ function balance(
   };
 }
 
-function lumpOf({ pieces }: Solid, pounds: number, out: number): Lump {
+interface Weighted extends Lump {
+  readonly solid: Solid;
+}
+
+/** A solid with its weight in its middle, where it lies with all drawers shut. */
+function weighted(solid: Solid, pounds: number): Weighted {
   let [volume, y, z] = [0, 0, 0];
-  for (const { rough } of pieces) {
+  for (const { rough } of solid.pieces) {
     const size = (rough[1] - rough[0]) * (rough[3] - rough[2]) * (rough[5] - rough[4]);
     volume += size;
     y += (size * (rough[2] + rough[3])) / 2;
     z += (size * (rough[4] + rough[5])) / 2;
   }
-  return volume === 0 ? { pounds: 0, y: 0, z: 0 } : { pounds, y: y / volume, z: z / volume - out };
+  return volume === 0 ? { solid, pounds: 0, y: 0, z: 0 } : { solid, pounds, y: y / volume, z: z / volume };
 }
 
 /** What a drawer holds, as written or at the test load, in the middle of its box. */

@@ -25,12 +25,29 @@ export function closeBlocks({ tokens, errors }: Tokens, bracket: Token["tokenTyp
 
 /** Whether a statement begins here that never stands inside a block. */
 export function beginsStatement(tokens: readonly Token[], index: number): boolean {
-  if (!isWord(tokens[index]!)) return false;
-  const [word, second, third] = [tokens[index]!.image, tokens[index + 1]?.image ?? "", tokens[index + 2]?.image ?? ""];
-  if (["box", "front", "door"].includes(word)) return second === "for" || (word === "front" && second === "spanning");
-  if (word === "shelf") return second === "in";
-  if (word === "false") return second === "front" && third === "for";
-  if (word === "let") return third === "=";
-  if (word === "project" || word === "use") return second.startsWith('"');
-  return ["sheet", "board", "edging", "slides", "hinges", "screws", "case", "part"].includes(word) && third === "{";
+  const token = tokens[index]!;
+  const begins = beginnings.get(token.image);
+  if (begins === undefined || !isWord(token)) return false;
+  return begins(tokens[index + 1]?.image ?? "", tokens[index + 2]?.image ?? "");
 }
+
+type Begins = (second: string, third: string) => boolean;
+
+const goesFor: Begins = (second) => second === "for";
+const isNamedBlock: Begins = (_second, third) => third === "{";
+const hasText: Begins = (second) => second.startsWith('"');
+
+/** What stands behind a word where it begins such a statement. */
+const beginnings: ReadonlyMap<string, Begins> = new Map<string, Begins>([
+  ["box", goesFor],
+  ["door", goesFor],
+  ["front", (second) => second === "for" || second === "spanning"],
+  ["shelf", (second) => second === "in"],
+  ["false", (second, third) => second === "front" && third === "for"],
+  ["let", (_second, third) => third === "="],
+  ["project", hasText],
+  ["use", hasText],
+  ...["sheet", "board", "edging", "slides", "hinges", "screws", "case", "part"].map(
+    (word) => [word, isNamedBlock] as const,
+  ),
+]);

@@ -37,9 +37,9 @@ interface Walk {
 
 function tooMuch(walk: Walk, token: Token): string | undefined {
   const nested = isTooDeep(walk, token);
-  const sign = ["+", "-"].includes(token.image);
+  const sign = token.image === "+" || token.image === "-";
   walk.signs = sign ? walk.signs + 1 : 0;
-  const operator = sign || ["*", "/"].includes(token.image);
+  const operator = sign || token.image === "*" || token.image === "/";
   walk.operators = operator ? walk.operators + 1 : isOfExpression(token) ? walk.operators : 0;
   if (nested) return `this is nested more than ${deepest} deep`;
   if (mostSigns < walk.signs) return `more than ${mostSigns} signs stand in a row here`;
@@ -60,8 +60,8 @@ function isTooDeep({ open }: Walk, { image }: Token): boolean {
 }
 
 function isOfExpression({ image, tokenType }: Token): boolean {
-  return (
-    ["COUNT", "ID", "INCH_MARK", "FOOT_MARK"].includes(tokenType.name) ||
-    ["(", ")", ".", "in", "ft", "mm", "cm", "m"].includes(image)
-  );
+  return measuring.has(tokenType.name) || among.has(image);
 }
+
+const measuring = new Set(["COUNT", "ID", "INCH_MARK", "FOOT_MARK"]);
+const among = new Set(["(", ")", ".", "in", "ft", "mm", "cm", "m"]);

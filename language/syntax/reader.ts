@@ -85,20 +85,33 @@ export function wordsOf(reader: Reader, node: AstNode, field: string, texts: rea
 }
 
 function spanOfCst(reader: Reader, node: CstNode | undefined): Span {
-  if (node === undefined) return startOfFile(reader.uri);
-  // Asked once each: what has parts looks for its first and last anew every time.
-  const [start, end] = [node.offset, node.end];
-  if (Number.isNaN(start) || Number.isNaN(end)) return startOfFile(reader.uri);
-  const { start: from, end: to } = node.range;
+  const [first, last] = [leafOf(node, "first"), leafOf(node, "last")];
+  if (first === undefined || last === undefined || Number.isNaN(first.offset) || Number.isNaN(last.end))
+    return startOfFile(reader.uri);
+  const { start } = first.range;
+  const { end } = last.range;
+  // What the parser put in to go on with stands nowhere.
+  const to = end.line < start.line ? start : end;
   return placeIn(reader.stretch, {
     uri: reader.uri,
-    start,
-    end,
-    line: from.line,
-    column: from.character,
+    start: first.offset,
+    end: last.end,
+    line: start.line,
+    column: start.character,
     endLine: to.line,
     endColumn: to.character,
   });
+}
+
+/** The first or last word under a node, comments passed over. The tree tells the same, but goes down it anew for each of six questions. */
+function leafOf(node: CstNode | undefined, which: "first" | "last"): CstNode | undefined {
+  let at = node;
+  while (at !== undefined && isCompositeCstNode(at)) {
+    const { content } = at;
+    const seen = (one: CstNode): boolean => !one.hidden;
+    at = which === "first" ? (content.find(seen) ?? content[0]) : (content.findLast(seen) ?? content.at(-1));
+  }
+  return at;
 }
 
 /** Places from offsets, for the problems that have no node. The lines are found once for all of them. */
