@@ -139,8 +139,14 @@ function gcd(a: bigint, b: bigint): bigint {
     if (b === 0n) return a;
     [a, b] = [b, a % b];
   }
-  let [large, small] = [Number(a), Number(b)];
-  while (small !== 0) [large, small] = [small, large % small];
+  let large = Number(a);
+  let small = Number(b);
+  while (small !== 0) {
+    // Taking a tuple apart would make four objects each time, until the program is warm.
+    const rest = large % small;
+    large = small;
+    small = rest;
+  }
   return large === 0 ? 1n : BigInt(large);
 }
 

@@ -31,7 +31,8 @@ function gather(value: object, words: Gathered, uses: boolean): void {
     for (const item of value) if (isObject(item)) gather(item, words, uses);
     return;
   }
-  for (const [key, inner] of Object.entries(value)) {
+  for (const key of Object.keys(value)) {
+    const inner: unknown = (value as Readonly<Record<string, unknown>>)[key];
     if (key === "text" && typeof inner === "string") words.said.add(inner);
     if (!isObject(inner) || passedOver.has(key)) continue;
     const isUse = uses && !ofOtherThings.has(key);

@@ -89,7 +89,7 @@ function meeting({ solid, pieces, out }: Path, obstacle: Solid, others: readonly
   let at: number | undefined;
   for (const [index, piece] of pieces.entries()) {
     for (const other of others) {
-      if (apart(piece, other) || common(piece, other) === undefined) continue;
+      if (common(piece, other) === undefined) continue;
       const start = solid.pieces[index]!.z;
       const gone = less(out, zero) ? subtract(start.from, other.z.to) : subtract(other.z.from, start.to);
       const far = Math.max(0, Number(gone.n) / Number(gone.d));
