@@ -227,15 +227,19 @@ function collect(element: AbstractElement, after: Follow, table: Map<string, Fol
 
 /** What an element can begin with. */
 function first(element: AbstractElement, depth: number): Follow {
+  const known = firsts.get(element);
+  if (known !== undefined) return known;
   const inner = firstOnce(element, depth);
-  return optional(element) ? { ...inner, open: true } : inner;
+  const all = optional(element) ? { ...inner, open: true } : inner;
+  firsts.set(element, all);
+  return all;
 }
 
 function firstOnce(element: AbstractElement, depth: number): Follow {
   if (GrammarAST.isKeyword(element)) return { ...emptyFollow, keywords: new Set([element.value]), open: false };
   if (GrammarAST.isAssignment(element)) return first(element.terminal, depth);
   if (GrammarAST.isAlternatives(element)) {
-    return element.elements.map((choice) => first(choice, depth)).reduce(union);
+    return union(...element.elements.map((choice) => first(choice, depth)));
   }
   if (GrammarAST.isGroup(element)) return firstOfGroup(element.elements, depth);
   if (GrammarAST.isRuleCall(element)) return firstOfRule(element.rule.ref, depth);
@@ -261,19 +265,21 @@ function firstOfRule(rule: AbstractRule | undefined, depth: number): Follow {
   return known;
 }
 
-/** What each rule can begin with; rules are asked for from many places. */
-const firsts = new WeakMap<AbstractRule, Follow>();
+/** What each rule and each element can begin with: they are asked from many places, whenever a program starts. */
+const firsts = new WeakMap<AbstractElement | AbstractRule, Follow>();
 
 function sequence(head: Follow, rest: Follow): Follow {
   return head.open ? { ...union(head, rest), open: rest.open } : head;
 }
 
-function union(a: Follow, b: Follow): Follow {
+function union(...all: readonly Follow[]): Follow {
+  const keywords = new Set<string>();
+  for (const one of all) for (const word of one.keywords) keywords.add(word);
   return {
-    keywords: new Set([...a.keywords, ...b.keywords]),
-    name: a.name || b.name,
-    count: a.count || b.count,
-    open: a.open || b.open,
+    keywords,
+    name: all.some(({ name }) => name),
+    count: all.some(({ count }) => count),
+    open: all.some(({ open }) => open),
   };
 }
 
