@@ -10,8 +10,11 @@ import { type Rescue, rescueOf } from "./ascut/rescue.ts";
 import type { Allow, Design, UseStatement } from "./core/design.ts";
 import type { Finding } from "./core/finding.ts";
 import { joinDesigns } from "./core/join-designs.ts";
+import type { Stepwise } from "./core/stepwise.ts";
 import { type Derivation, type DeriveMemory, derive, deriveMemory } from "./derive/derive.ts";
-import { type DrawingView, drawingViews } from "./draw/drawing-view.ts";
+import type { Drawing } from "./draw/display-list.ts";
+import { deskFor } from "./draw/drawing-view.ts";
+import { drawingSteps } from "./draw/drawings.ts";
 import { runChecks } from "./fit/index.ts";
 import { cutList, markedParts } from "./plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from "./plan/cut-plan.ts";
@@ -86,8 +89,8 @@ export interface Build {
   planText(plan: CutPlan): string;
   /** What the plan and the hardware want from the yard. */
   buying(plan: CutPlan): readonly BuyLine[];
-  /** Elevations, sections, boxes, frames and story sticks as SVG with a table that says the same; made once for a build. */
-  drawings(): readonly DrawingView[];
+  /** Elevations, sections, boxes, frames and story sticks, some at a time; made once for a build. */
+  drawings(): Stepwise<readonly Drawing[]>;
   /** What the `cut` blocks say exists, against what is wanted. */
   asCut(): AsCut;
   /** What is left to cut, as a list and as plans of its own, with the rack less what is broken down and used up. */
@@ -238,7 +241,7 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
     return { title: context.design.project?.text ?? nameOf(uri), context, model, made, findings };
   });
   const book = (): Book => ({ context, model, made: checked().made, own: files.own, text });
-  let drawn: readonly DrawingView[] | undefined;
+  const desk = once(() => deskFor(context, model));
   return {
     uri,
     get findings() {
@@ -261,10 +264,7 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
     planDocument: (plan) => planDocument(context, plan),
     planText: (plan) => planText(context, plan),
     buying: (plan) => buyLines(context, model, plan),
-    drawings: () => {
-      drawn ??= drawingViews(context, model);
-      return drawn;
-    },
+    drawings: () => drawingSteps(desk()),
     asCut: () => checked().made,
     left,
     rescue: (others = []) => rescueOf([job(), ...others.map((other) => other.job())]),

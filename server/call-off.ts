@@ -1,7 +1,4 @@
-import type { ConnectionStrategy } from "vscode-languageserver";
-
-/** What a request that was called off answers with, by the protocol. */
-export const requestCancelled = -32800;
+import { type ConnectionStrategy, LSPErrorCodes } from "vscode-languageserver";
 
 /**
  * A request that is called off before its turn is not begun: while the server is busy an editor calls off most of what
@@ -12,6 +9,6 @@ export const callOff: ConnectionStrategy = {
     jsonrpc: "2.0",
     // Whose answer this is, the connection puts in.
     id: null,
-    error: { code: requestCancelled, message: "This was called off before its turn." },
+    error: { code: LSPErrorCodes.RequestCancelled, message: "This was called off before its turn." },
   }),
 };

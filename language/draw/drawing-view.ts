@@ -3,7 +3,6 @@ import type { Model } from "../derive/model.ts";
 import { cutList } from "../plan/cut-list.ts";
 import type { Desk } from "./desk.ts";
 import type { Drawing, Equivalent } from "./display-list.ts";
-import { drawingsOf } from "./drawings.ts";
 import { svgOf } from "./svg.ts";
 
 /** A drawing as it is shown: SVG without colours of its own, and a table that says the same. */
@@ -15,18 +14,14 @@ export interface DrawingView {
   readonly textEquivalent: Equivalent;
 }
 
-/** Every drawing of a build, elevations first. */
-export function drawingViews(context: Context, model: Model): readonly DrawingView[] {
-  return drawingsOf(deskFor(context, model)).map(drawingView);
-}
-
 /** As it is shown on the rod. */
 export function drawingView(drawing: Drawing): DrawingView {
   const { id, title, scale, equivalent } = drawing;
   return { id, title, scale, svg: svgOf(drawing), textEquivalent: equivalent };
 }
 
-function deskFor(context: Context, model: Model): Desk {
+/** What the drawings of a build are made from. */
+export function deskFor(context: Context, model: Model): Desk {
   const rows = cutList(model).flatMap((batch) => batch.rows);
   return { context, model, marks: new Map(rows.flatMap((row) => row.parts.map((part) => [part, row.mark] as const))) };
 }

@@ -1,5 +1,5 @@
 import type { CancellationToken } from "vscode-languageserver";
-import { ResponseError, WorkDoneProgress } from "vscode-languageserver";
+import { LSPErrorCodes, ResponseError, WorkDoneProgress } from "vscode-languageserver";
 import { paperDesk } from "../../language/papers/desk.ts";
 import { aTurn } from "../in-turns.ts";
 import type { PaperFile } from "../paper-files.ts";
@@ -11,9 +11,6 @@ import type { Feature, Server } from "./feature.ts";
 
 /** Seconds of search for the plan that is printed, besides what it was searched for already. */
 const planSeconds = 2;
-
-/** What a request that was called off answers with, by the protocol. */
-const requestCancelled = -32800;
 
 /** Makes the papers of a file; writing them is the editor's part. */
 export const papers: Feature = {
@@ -43,7 +40,7 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
   const take = async ({ name, content }: PaperFile): Promise<void> => {
     // So that whoever wants to call it off is heard.
     await aTurn();
-    if (isCancelled()) throw new ResponseError(requestCancelled, "The papers were called off.");
+    if (isCancelled()) throw new ResponseError(LSPErrorCodes.RequestCancelled, "The papers were called off.");
     say(60, name);
     files.push(typeof content === "string" ? { name, text: content } : { name, base64: base64Of(content) });
   };
@@ -55,7 +52,7 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
   const labelOf = labelFrom(build.uri);
   const watch = { onStep, isCancelled };
   for await (const file of textPapers({ build, desk, kinds, labelOf, watch })) await take(file);
-  if (isCancelled()) throw new ResponseError(requestCancelled, "The papers were called off.");
+  if (isCancelled()) throw new ResponseError(LSPErrorCodes.RequestCancelled, "The papers were called off.");
   return { files, refused };
 }
 

@@ -1,5 +1,5 @@
 import type { CancellationToken } from "vscode-languageserver";
-import { ResponseError, WorkDoneProgress } from "vscode-languageserver";
+import { LSPErrorCodes, ResponseError, WorkDoneProgress } from "vscode-languageserver";
 import type { JobPlan } from "../job-plans.ts";
 import { scopeOf } from "../job-plans.ts";
 import { searchInSlices } from "../plan-search.ts";
@@ -9,9 +9,6 @@ import type { Feature, Server } from "./feature.ts";
 
 /** No search goes on longer than this, whatever is asked. */
 const mostSeconds = 600;
-
-/** What a request that was called off answers with, by the protocol. */
-const requestCancelled = -32800;
 
 /** Works out the cutting plan of a file in slices: it can be watched and stopped, and nothing else waits for it. */
 export const plan: Feature = {
@@ -32,7 +29,7 @@ async function planOf(server: Server, params: PlanParams, token: CancellationTok
     onSlice: teller(server, job, params.workDoneToken),
   });
   if (token.isCancellationRequested && !params.keepBest)
-    throw new ResponseError(requestCancelled, "The plan was called off.");
+    throw new ResponseError(LSPErrorCodes.RequestCancelled, "The plan was called off.");
   const made = job.plan();
   const uris = build.designs.map(({ uri }) => server.session.addressOf(uri));
   const told = build.asCut().isBegun ? { scope } : {};

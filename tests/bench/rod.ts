@@ -8,6 +8,8 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { chromium, type Frame, type Page } from "playwright-core";
+import { atOnce } from "../../language/core/stepwise.ts";
+import { drawingView } from "../../language/draw/drawing-view.ts";
 import { createWorkspace } from "../../language/service.ts";
 import { eventually } from "../editor/eventually.ts";
 import { prepare } from "../editor/prepare.ts";
@@ -192,9 +194,12 @@ async function measureHeap(): Promise<void> {
       const view = build.rod();
       await post(page, { type: "show", view, stale: false, broken: [] });
       if (edit % 10 === 0) {
-        const all = build.drawings();
+        const all = atOnce(build.drawings());
         const titles = all.map(({ id, title, scale }) => ({ id, title, scale }));
-        await post(page, { type: "drawings", answer: { titles, drawing: all[(edit / 10) % 2] ?? null } });
+        await post(page, {
+          type: "drawings",
+          answer: { titles, drawing: all.slice((edit / 10) % 2).map(drawingView)[0] ?? null },
+        });
       }
       if (edit % (edits / 4) === 0) {
         await devtools.send("HeapProfiler.collectGarbage");

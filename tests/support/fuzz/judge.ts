@@ -1,5 +1,7 @@
 import type { Finding } from "../../../language/core/finding.ts";
 import type { Span } from "../../../language/core/span.ts";
+import { atOnce } from "../../../language/core/stepwise.ts";
+import { drawingView } from "../../../language/draw/drawing-view.ts";
 import { formatEdits } from "../../../language/edit/format.ts";
 import { edited } from "../../../language/edit/places.ts";
 import type { Build, Workspace } from "../../../language/service.ts";
@@ -62,7 +64,7 @@ function views(build: Build, depth: Depth): readonly string[] {
         return [build.planDocument(plan), build.planText(plan), build.buying(plan)];
       },
     ],
-    ["drawings", () => build.drawings()],
+    ["drawings", () => atOnce(build.drawings()).map(drawingView)],
     ["left", () => build.left()],
     ["rescue", () => build.rescue()],
     ["day", () => build.dayText(build.day({ steps: 2 }))],

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Desk } from "../../../language/draw/desk.ts";
-import { cutList } from "../../../language/plan/cut-list.ts";
+import { deskFor } from "../../../language/draw/drawing-view.ts";
 import type { Build } from "../../../language/service.ts";
 import { createWorkspace } from "../../../language/service.ts";
 
@@ -18,10 +18,8 @@ export function buildOf(text: string, uri = new URL("../../../examples/made-up.s
   return workspace.build(uri);
 }
 
-export function deskOf(build: Build): Desk {
-  const { context, model } = build.derivation;
-  const rows = cutList(model).flatMap((batch) => batch.rows);
-  return { context, model, marks: new Map(rows.flatMap((row) => row.parts.map((part) => [part, row.mark] as const))) };
+export function deskOf({ derivation }: Build): Desk {
+  return deskFor(derivation.context, derivation.model);
 }
 
 export const examples = ["print-room.scant", "seed-store.scant", "sewing-room.scant"] as const;
