@@ -1,7 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { add, equal, sum, toNumber } from "../../../language/core/rational.ts";
-import { common, swept, volumeOf, without } from "../../../language/solid/box.ts";
+import { add, equal, less, one, ratio, sum, toNumber, zero } from "../../../language/core/rational.ts";
+import {
+  alongside,
+  around,
+  boxOf,
+  common,
+  type Range,
+  shared,
+  swept,
+  volumeOf,
+  without,
+} from "../../../language/solid/box.ts";
 import { boxFrom } from "./support.ts";
 
 const range = fc
@@ -30,6 +40,30 @@ describe("boxes cut out of boxes", () => {
     expect(common(one, beside)).toBeUndefined();
     const nearer = { ...beside, x: { from: { n: 999_999n, d: 1_000_000n }, to: beside.x.to } };
     expect(toNumber(volumeOf(common(one, nearer)!))).toBeCloseTo(1e-6, 12);
+  });
+
+  test("ends that lie closer than plain numbers are trusted are told apart exactly", () => {
+    // Whole inches and less than a millionth more or less: on both sides of what plain numbers decide.
+    const end = fc
+      .tuple(fc.integer({ min: 0, max: 3 }), fc.integer({ min: -300, max: 300 }))
+      .map(([whole, bit]) => add({ n: BigInt(whole), d: 1n }, ratio(bit, 2 ** 30)));
+    const stretch = fc.tuple(end, end).map(([a, b]) => (less(a, b) ? { from: a, to: b } : { from: b, to: a }));
+    const wide: Range = { from: zero, to: one };
+    fc.assert(
+      fc.property(stretch, stretch, (a, b) => {
+        const [first, second] = [boxOf(a, wide, wide), boxOf(b, wide, wide)];
+        expect(first === undefined).toBe(equal(a.from, a.to));
+        fc.pre(first !== undefined && second !== undefined);
+        const overlap = shared(a, b);
+        const both = common(first, second);
+        expect(both?.x).toEqual(overlap);
+        expect(alongside(first, second, "x")).toBe(overlap !== undefined);
+        const round = { from: less(a.from, b.from) ? a.from : b.from, to: less(a.to, b.to) ? b.to : a.to };
+        expect(around([first, second])?.x).toEqual(round);
+        if (both !== undefined) expect(both.rough.slice(0, 2)).toEqual([both.x.from, both.x.to].map(toNumber));
+      }),
+      { numRuns: 500 },
+    );
   });
 
   test("a sweep grows a box one way only", () => {
