@@ -9,68 +9,16 @@
  * packages that nobody needs who does not run this.
  */
 import { execFileSync, spawnSync } from "node:child_process";
-import { cpSync, existsSync, globSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { groups, inNoGroup } from "./mutate-groups.mjs";
 
 const version = "10.1.1";
 
-/**
- * Build files read, derived and judged, each with what is expected of it written out. Furniture by chance and texts spoiled
- * at random are left out: they cost more for each change than all the others together. So is what reads the sources.
- */
-const builds = [
-  "tests/unit/derive/!(properties).test.ts",
-  "tests/unit/fit/!(catalogue|codes|fixes).test.ts",
-  "tests/unit/service/{findings,workspace}.test.ts",
-];
-
-/** What is changed, and the tests that should notice. */
-const groups = {
-  core: { mutate: ["language/core/*.ts"], tests: ["tests/unit/core/*.test.ts"] },
-  rules: { mutate: ["language/derive/rules/*.ts"], tests: builds },
-  boxes: {
-    mutate: inDerive("bought", "box", "box-parts", "float", "groove", "mounts", "packing", "slides"),
-    tests: builds,
-  },
-  cases: {
-    mutate: inDerive("case", "case-depths", "case-panels", "edging", "layout", "openings", "shelf", "spanned"),
-    tests: builds,
-  },
-  fronts: { mutate: inDerive("front", "front-parts", "hand-part", "hardware", "hinging"), tests: builds },
-  numbers: {
-    mutate: inDerive(
-      "context",
-      "defaults",
-      "derive",
-      "evaluate",
-      "like",
-      "model",
-      "names",
-      "parts",
-      "readings",
-      "stock",
-    ),
-    tests: builds,
-  },
-  "fit-boxes": { mutate: inFit("box", "joint", "packing", "slide"), tests: builds },
-  "fit-fronts": { mutate: inFit("door", "fit", "frame", "front"), tests: builds },
-  "fit-rest": {
-    mutate: [
-      "language/fit/!(catalogue|fix-all|index).ts",
-      ...inFit("case", "catalogue", "handling", "length", "name", "opening", "part", "pockets"),
-      ...inFit("screw", "shelf", "statement", "stock"),
-    ],
-    tests: builds,
-  },
-  fixes: {
-    mutate: ["language/fit/{catalogue,fix-all,index}.ts"],
-    tests: ["tests/unit/fit/{catalogue,fixes}.test.ts"],
-  },
-};
 const several = {
-  derive: ["rules", "boxes", "cases", "fronts", "numbers"],
+  derive: ["rules", "boxes", "cases", "fronts", "numbers", "islands"],
   fit: ["fit-boxes", "fit-fronts", "fit-rest", "fixes"],
   all: Object.keys(groups),
 };
@@ -91,7 +39,7 @@ if (0 < unknown.length) stop(`There is no group ${unknown.join(", ")}; there are
 for (const name of ["sample", "seed"]) {
   if (flags[name] !== undefined && !/^[0-9]+$/.test(flags[name])) stop(`--${name} takes a whole number.`);
 }
-const outside = leftOut();
+const outside = inNoGroup(root);
 if (0 < outside.length) stop(`In no group: ${outside.join(", ")}.`);
 const seed = flags.seed ?? "2026";
 
@@ -100,14 +48,6 @@ const rows = asked.map(runGroup);
 if (flags.json) console.log(JSON.stringify(rows));
 else for (const { what, result } of rows) console.log(`${what}: ${result}`);
 if (rows.some(({ result }) => result === "failed")) process.exitCode = 1;
-
-function inDerive(...names) {
-  return names.map((name) => `language/derive/${name}.ts`);
-}
-
-function inFit(...folders) {
-  return folders.map((folder) => `language/fit/${folder}/*.ts`);
-}
 
 function allNames() {
   return [...Object.keys(groups), ...Object.keys(several)];
@@ -119,10 +59,6 @@ function stop(why) {
 }
 
 /** Files of the three folders that nothing would change: a new file must join a group. */
-function leftOut() {
-  const inGroups = new Set(Object.values(groups).flatMap(({ mutate }) => globSync(mutate, { cwd: root })));
-  return globSync("language/{core,derive,fit}/**/*.ts", { cwd: root }).filter((path) => !inGroups.has(path));
-}
 
 /** Copies the project as it stands, and what is installed when that has changed. */
 function prepare() {

@@ -5,6 +5,7 @@ import { dirname, join, normalize } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { createWorkspace } from "../language/service.ts";
+import { inNoGroup } from "../scripts/mutate-groups.mjs";
 import { usualSteps } from "../server/cli/search.ts";
 import { cutListFiles } from "../server/cut-list-files.ts";
 
@@ -292,6 +293,10 @@ describe("what is committed", () => {
         texts.filter((path) => path !== here),
       ),
     ).toEqual([]);
+  });
+
+  test("has each file of the core, of derivation and of fits in a group whose tests are tested", () => {
+    expect(inNoGroup(root)).toEqual([]);
   });
 
   test("holds no test that is left out or run alone", () => {
