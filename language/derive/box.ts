@@ -111,7 +111,7 @@ function undefinedBox(
   wide: Sourced<Length>,
   high: Sourced<Length>,
 ): BoxModel {
-  const deep = slides.room ?? opening.wide;
+  const deep = slides.boxRoom ?? opening.wide;
   return {
     block,
     whole,

@@ -85,6 +85,18 @@ export const defaults = {
   },
   "under.thickest": { value: millimetres(16), tag: "from memory", because: "a thicker side does not clear the runner" },
   "slides.high": { value: inch(7, 4), tag: "common practice", because: "an ordinary ball-bearing slide" },
+  "slides.staysIn": {
+    value: inch(6),
+    tag: "published",
+    because: "a standard extension leaves four to six inches of the box inside",
+    source: "Architectural Woodwork Standards, 1st ed. (2009), App. B, p. 584",
+  },
+  "slides.staysLeast": {
+    value: inch(4),
+    tag: "published",
+    because: "the least that a standard extension leaves inside: what may tip is judged by it",
+    source: "Architectural Woodwork Standards, 1st ed. (2009), App. B, p. 584",
+  },
   "corner.rabbet": { value: inch(3, 8), tag: "common practice", because: "about half of a 3/4 in side" },
   "corner.dado": { value: inch(1, 4), tag: "common practice", because: "about a third of a 3/4 in side" },
   "corner.lap": { value: inch(1, 8), tag: "common practice", because: "what is left in front of half-blind tails" },

@@ -116,15 +116,20 @@ export interface SlideModel {
   readonly name: string;
   /** The length of the slide used; missing where none fits. */
   readonly length: Sourced<Length> | undefined;
-  /** What the depth leaves for it. */
+  /** What the depth leaves for it, by the length that it is named by. */
   readonly room: Sourced<Length> | undefined;
+  /** What the depth leaves for the box on it. */
+  readonly boxRoom: Sourced<Length> | undefined;
   /** The series, shortest first. */
   readonly series: readonly Sourced<Length>[];
   readonly clearance: Sourced<Length>;
   readonly above: Sourced<Length>;
   readonly below: Sourced<Length>;
   readonly behind: Sourced<Length>;
+  /** How far it comes out; of a standard extension as little as is usual. */
   readonly travel: Sourced<Length> | undefined;
+  /** How far it may come out: of a standard extension as far as is usual. What must not tip is judged by it. */
+  readonly farthest: Sourced<Length> | undefined;
 }
 
 export interface BoxModel {

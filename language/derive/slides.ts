@@ -9,8 +9,10 @@ import type { Context } from "./context.ts";
 import { found, givenDistance, givenSize, lengthIn } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import type { Opening, SlideModel } from "./model.ts";
+import { less } from "./rules/less.ts";
 import { slideRoom } from "./rules/slide-room.ts";
 import { slideRoomInset } from "./rules/slide-room-inset.ts";
+import { standardTravel } from "./rules/standard-travel.ts";
 
 /** More lengths than any series has: guards against a step written too small. */
 const mostLengths = 200;
@@ -25,7 +27,10 @@ export function slidesFor(
 ): SlideModel {
   const under = block.mount?.value === "under";
   const behind = givenDistance(context, block.behind) ?? fallback(under ? "under.behind" : "slides.behind");
-  const room = roomFor(opening, behind, insetFront);
+  const boxRoom = roomFor(opening, behind, insetFront);
+  const longer = givenDistance(context, block.longer);
+  // A slide is sold by a length that it may pass; the box goes by the name.
+  const room = boxRoom === undefined || longer === undefined ? boxRoom : less(boxRoom, longer);
   const series = knownSeries(context, block);
   const named = use.length === undefined ? undefined : lengthIn(context, use.length);
   const length = named ?? longestOf(series, room);
@@ -34,6 +39,7 @@ export function slidesFor(
     name: block.name.text,
     length,
     room,
+    boxRoom,
     series,
     // A centre slide lies under the box: beside it there is only what a box needs to go in.
     clearance:
@@ -42,8 +48,20 @@ export function slidesFor(
     above: givenDistance(context, block.above) ?? fallback(under ? "under.above" : "slides.above"),
     below: givenDistance(context, block.below) ?? fallback(under ? "under.below" : "slides.below"),
     behind,
-    travel: givenSize(context, block.travel) ?? length,
+    travel: givenSize(context, block.travel) ?? comesOut(block, length, "slides.staysIn"),
+    farthest: givenSize(context, block.travel) ?? comesOut(block, length, "slides.staysLeast"),
   };
+}
+
+/** How far a slide of this length comes out: a standard extension keeps some of it inside, any other nothing. */
+function comesOut(
+  block: SlidesBlock,
+  length: Sourced<Length> | undefined,
+  stays: "slides.staysIn" | "slides.staysLeast",
+): Sourced<Length> | undefined {
+  return length === undefined || block.extension?.value !== "standard"
+    ? length
+    : standardTravel(length, fallback(stays));
 }
 
 function roomFor(

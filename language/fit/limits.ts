@@ -38,12 +38,6 @@ export const limits = {
   },
   recess: { value: inch(1, 2), tag: "from memory", because: "an under-mounted slide stands under the bottom" },
   depthUnused: { value: inch(4), tag: "common practice", because: "two sizes of slide" },
-  hiddenByStandard: {
-    value: inch(6),
-    tag: "published",
-    because: "a standard extension leaves four to six inches of the box inside",
-    source: "Architectural Woodwork Standards, 1st ed. (2009), App. B, p. 584",
-  },
   shim: { value: inch(1, 4), tag: "from memory", because: "more than that is a layer of packing, not a shim" },
   leastLeft: { value: inch(3, 16), tag: "from memory", because: "thinner wood beside a groove or rabbet breaks" },
   belowGroove: {

@@ -98,7 +98,7 @@ function balance(
   if (drawers !== "shut") {
     for (const box of boxes) {
       const rear = box.opening.face === "rear" ? -1 : 1;
-      const travel = rear * toNumber(box.slides.travel?.value ?? { n: 0n, d: 1n });
+      const travel = rear * toNumber(box.slides.farthest?.value ?? { n: 0n, d: 1n });
       const moved = movedWith(model, box, groups);
       for (const solid of moved) out.set(solid, travel);
       if (drawers === "open, loaded") contents.push(...loadIn(context, box, moved, travel));

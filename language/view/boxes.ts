@@ -1,6 +1,6 @@
 import type { Length } from "../core/length.ts";
 import { decimalText, showText, toMillimetres } from "../core/length.ts";
-import { multiply, smallest, subtract, toNumber, zero } from "../core/rational.ts";
+import { largest, multiply, smallest, subtract, toNumber, zero } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { BoxModel, Model } from "../derive/model.ts";
 import { ownersText } from "./owners.ts";
@@ -69,5 +69,5 @@ function clearText(context: Context, box: BoxModel, model: Model): string {
   const travel = box.slides.travel?.value;
   if (travel === undefined || box.inside === undefined) return "";
   const front = model.parts.find((part) => part.id === `${box.of}/front`)?.thickness.value ?? zero;
-  return showText(smallest(box.inside.deep.value, subtract(travel, front)), context.reading);
+  return showText(largest(zero, smallest(box.inside.deep.value, subtract(travel, front))), context.reading);
 }

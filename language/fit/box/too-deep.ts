@@ -6,12 +6,12 @@ export const boxMustNotTouchBack: Check = {
   codes: ["box/too-deep"],
   run: (context, { boxes }) =>
     boxes.flatMap((box) => {
-      if (box.slides.room === undefined) return [];
+      if (box.slides.boxRoom === undefined) return [];
       const reason = "The box would meet the back before its front is home.";
       return mustNotPass(
         context,
         box,
-        { code: "box/too-deep", word: "deep", given: box.whole.deep, most: box.slides.room, reason },
+        { code: "box/too-deep", word: "deep", given: box.whole.deep, most: box.slides.boxRoom, reason },
         box.deep,
       );
     }),

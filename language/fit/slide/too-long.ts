@@ -37,7 +37,7 @@ function check(context: Context, _model: Model, box: BoxModel): readonly Finding
       severity: "error",
       span: named.span,
       message: `a ${writtenText(slides.length.value, context.units)} slide needs ${say(context, wanted)} of depth; "${opening.name.text}" has ${say(context, opening.deep.value)}`,
-      reason: `The slide, and the ${say(context, subtract(opening.deep.value, slides.room.value))} that it wants behind it, must go in before the front is home.`,
+      reason: `The slide, and the ${say(context, subtract(opening.deep.value, slides.room.value))} that it wants ${slides.block.longer === undefined ? "behind it" : "past its name and behind it"}, must go in before the front is home.`,
       remedy:
         best === undefined
           ? `No slide of "${slides.name}" is short enough: use another series, or make the opening deeper.`

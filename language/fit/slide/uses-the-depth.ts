@@ -2,7 +2,6 @@ import type { Finding } from "../../core/finding.ts";
 import { writtenText } from "../../core/length.ts";
 import { largest, less, subtract, toNumber } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
-import { givenSize } from "../../derive/context.ts";
 import type { BoxModel } from "../../derive/model.ts";
 import { longestThatFits } from "../../derive/slides.ts";
 import type { Check } from "../check.ts";
@@ -12,7 +11,7 @@ import { limits, shares } from "../limits.ts";
 /** A slide should use the depth that there is, and bring most of the box out of the case. */
 export const slideShouldUseTheDepth: Check = {
   codes: ["slide/shallow", "slide/little-comes-clear"],
-  run: (context, { boxes }) => boxes.flatMap((box) => [...shallow(context, box), ...hidden(context, box)]),
+  run: (context, { boxes }) => boxes.flatMap((box) => [...shallow(context, box), ...hidden(box)]),
 };
 
 function shallow(context: Context, box: BoxModel): readonly Finding[] {
@@ -39,16 +38,11 @@ function shallow(context: Context, box: BoxModel): readonly Finding[] {
 }
 
 /** How far a standard extension comes out is read from the published description of it. */
-function hidden(context: Context, box: BoxModel): readonly Finding[] {
+function hidden(box: BoxModel): readonly Finding[] {
   const { slides, inside, whole } = box;
-  if (inside === undefined || slides.length === undefined || whole.slides === undefined) return [];
+  if (inside === undefined || slides.travel === undefined || whole.slides === undefined) return [];
   const { extension } = slides.block;
-  const travel =
-    givenSize(context, slides.block.travel)?.value ??
-    (extension?.value === "standard"
-      ? subtract(slides.length.value, limits.hiddenByStandard.value)
-      : slides.length.value);
-  const share = toNumber(travel) / toNumber(inside.deep.value);
+  const share = toNumber(slides.travel.value) / toNumber(inside.deep.value);
   if (shares.comesClear.value <= share) return [];
   return [
     finding({

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { boxesTable } from "../../../language/view/boxes.ts";
 import { built, errorsOf, exact, machiningOf, metricPartsOf, partOf, partsOf } from "../../support/built.ts";
 
 /** Stocks by their measured thickness, and the common side-mounted slide. */
@@ -109,6 +110,33 @@ describe("the slide", () => {
           .derivation.model.boxes[0]!.slides.travel!,
       );
     expect([travel(""), travel("travel 16")]).toEqual(["20", "16"]);
+  });
+
+  test("of a standard extension keeps six inches inside, unless its travel is said", () => {
+    const build = (properties: string) =>
+      built(`${shop.replace("mount side", `mount side ${properties}`)}box for left { sides ply  slides runner }`);
+    const travel = (properties: string) => exact(build(properties).derivation.model.boxes[0]!.slides.travel!);
+    // AWS App. B: all but four to six inches: 20 − 6 = 14
+    expect(["extension standard", "extension full", "extension over"].map(travel)).toEqual(["14", "20", "20"]);
+    expect(travel("extension standard travel 16")).toBe("16");
+    // 14 − 23/32 = 13 9/32 of the inside comes past the front of the case
+    const { context, model } = build("extension standard").derivation;
+    expect(boxesTable(context, model).rows[0]!.cells.at(-1)).toBe("13 9/32");
+  });
+
+  test("that is longer than its name needs that much more depth; the box on it does not", () => {
+    const longer = `${shop.replace("mount side", "mount side longer 7/8")}`;
+    const lengthIn = (depth: string) =>
+      exact(
+        built(`${longer.replace("deep 22", `deep ${depth}`)}box for left { sides ply  slides runner }`).derivation.model
+          .boxes[0]!.slides.length!,
+      );
+    // 21 3/8 − 1/2 − 7/8 = 20; a 64th less leaves the 18
+    expect(["21 3/8", "21 23/64"].map(lengthIn)).toEqual(["20", "18"]);
+    const checked = (properties: string) =>
+      errorsOf(built(`${longer}box for left { sides ply  slides runner ${properties} }`));
+    // 22 − 1/2 = 21 1/2 for the box, 20 5/8 for the slide
+    expect(["20", "22", "20 deep 21 1/2"].map(checked)).toEqual([[], ["slide/too-long"], []]);
   });
 });
 

@@ -43,6 +43,8 @@ const cases: readonly [rule: string, inputs: readonly string[], result: string, 
   ["rabbet-depth", ["15/32", "1/4"], "7/32", "15/32 − 8/32 = 7/32"],
   ["side-height", ["5 1/2", "15/32"], "5 1/32", "5 16/32 − 15/32 = 5 1/32"],
   ["slide-room", ["23 1/2", "1/2"], "23", "23 1/2 − 1/2 = 23"],
+  ["standard-travel", ["20", "6"], "14", "20 − 6 = 14"],
+  ["standard-travel", ["5", "6"], "0", "5 − 6 is less than nought: it does not come out"],
   ["slide-room-inset", ["23 1/2", "1/2", "3/4"], "22 1/4", "23 2/4 − 2/4 − 3/4 = 22 1/4"],
 ];
 
