@@ -58,7 +58,7 @@ const front: Readonly<Record<string, PropertyWord>> = {
   "full-overlay": { form: "full-overlay", means: "it covers the case's outside edge but for the reveal" },
   inset: { form: "inset", means: "it stands inside the opening" },
   reveal: { form: "reveal LENGTH", means: "what a full overlay leaves uncovered at each edge" },
-  gap: { form: "gap LENGTH", means: "the gap round an inset front, and between the two of a pair" },
+  gap: { form: "gap LENGTH", means: "the gap round an inset front; of a pair, the one between its two leaves" },
   pair: { form: "pair", means: "two leaves that meet in the middle" },
   slab: { form: "slab STOCK", means: "one piece of this stock" },
   frame: { form: "frame BOARD [LENGTH wide]", means: "frame and panel, stiles and rails of this board" },

@@ -1,3 +1,4 @@
+import type { FrontBlock } from "../core/design.ts";
 import { withUnit } from "../core/length.ts";
 import type { Machining } from "../core/part.ts";
 import { toNumber } from "../core/rational.ts";
@@ -7,6 +8,18 @@ import { givenSize, pieces } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import type { FrontInput } from "./front-parts.ts";
 import { cupCentre } from "./rules/cup-centre.ts";
+
+/** Pairs of doors as they are hung, by what was written: the same comes out for the same. */
+const hungPairs = new WeakMap<FrontBlock, FrontBlock>();
+
+/** A pair of doors that says no edge turns on its two outer ones: the word that makes it a pair says so. */
+export function hung(whole: FrontBlock): FrontBlock {
+  const { pair } = whole;
+  if (whole.kind !== "door" || pair === undefined || whole.hinged !== undefined) return whole;
+  const known = hungPairs.get(whole) ?? { ...whole, hinged: { key: pair, value: "left", span: pair.span } };
+  hungPairs.set(whole, known);
+  return known;
+}
 
 /** The cups bored in a door's hinge side; nothing for a front that does not turn. */
 export function cupMachining(context: Context, front: FrontInput): readonly Machining[] {
@@ -24,9 +37,17 @@ export function cupMachining(context: Context, front: FrontInput): readonly Mach
       wide: cup,
       from: cupCentre(bore, cup),
       count: written ?? hingesFor(front),
-      note: `hinge side only; outer centres ${withUnit(fallback("hinge.fromEnd").value, context.units)} from the ends, further ones evenly between`,
+      note: `${sideOf(front)}; outer centres ${withUnit(fallback("hinge.fromEnd").value, context.units)} from the ends, further ones evenly between`,
     },
   ];
+}
+
+/** The two leaves of a pair are mirror images, and stand in one row of the list. */
+function sideOf({ leaves, whole }: FrontInput): string {
+  const lies = whole.hinged?.value === "top" || whole.hinged?.value === "bottom";
+  return leaves === 1 || lies
+    ? "hinge side only"
+    : "hinge side only: the left leaf's left edge, the right leaf's right edge";
 }
 
 /** Hinges by height; by weight they are checked once the door's weight is known. */

@@ -9,6 +9,7 @@ import type { Context } from "./context.ts";
 import { distance } from "./context.ts";
 import { deriveFronts } from "./front.ts";
 import { handPart } from "./hand-part.ts";
+import { hung } from "./hinging.ts";
 import { withLike } from "./like.ts";
 import type { BoxModel, FrontModel, MountModel, Opening, OpeningTable, ShelfModel, Stock } from "./model.ts";
 import { deriveMounts } from "./mounts.ts";
@@ -89,7 +90,7 @@ function stageOf(context: Context, given: ReadonlyMap<string, Stock> | undefined
   const openingTable: OpeningTable = { get: openingOf };
   // By block, so that what is said of one front or box can read the size of another.
   const frontsOf = keyed((block: FrontBlock): readonly FrontModel[] =>
-    deriveFronts(context, block, withLike(context, block, design.fronts, "front"), stocks(), openingTable),
+    deriveFronts(context, block, hung(withLike(context, block, design.fronts, "front")), stocks(), openingTable),
   );
   const fronts = (): readonly FrontModel[] => design.fronts.flatMap((block) => frontsOf(block) ?? []);
   const boxTables = once(

@@ -318,6 +318,17 @@ describe("grain, edging and hinges", () => {
     expect(cups("30", "")).toBeUndefined();
   });
 
+  test("a pair of doors turns on its two outer edges without saying so", () => {
+    const over24 = (words: string) =>
+      over("wide 24  high 20", `door for left { overlay 1/2  pair  slab ply  hinges cup  ${words} }`);
+    const cup = (words: string) =>
+      partOf(over24(words), "door left", "slab").machining.find((one) => one.kind === "cup");
+    expect([cup("")?.where, cup("")?.count]).toEqual(["back, left edge", 2]);
+    expect(cup("")?.note).toMatch(/^hinge side only: the left leaf's left edge, the right leaf's right edge; /);
+    expect(cup("hinged top")?.note).toMatch(/^hinge side only; /);
+    expect(over24("").findings.filter(({ code }) => code === "door/unhinged")).toEqual([]);
+  });
+
   test("has the cups of the hinges that it names, and none where it does not turn", () => {
     const cup = (words: string) =>
       partOf(
