@@ -8,6 +8,7 @@ import { writtenPlaces } from "../core/sourced.ts";
 import type { Span } from "../core/span.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
+import { poundInKilograms } from "../published/lifting.ts";
 
 /** One thing that can be wrong with a design that could be derived. Each has a file of its own. */
 export interface Check {
@@ -64,6 +65,41 @@ export function nameOf({ name, of }: Pick<Part, "name" | "of">): string {
 /** A length that was worked out in doubles (a sag, a swelling), in the units of the file: to a hundredth of an inch or a tenth of a millimetre. */
 export function sayRoughly(context: Context, inches: number): string {
   return context.units === "inches" ? `${number(inches, 2)} in` : `${number(inches * 25.4)} mm`;
+}
+
+/** Two such lengths of which one is more: with as many decimals as tell them apart, four at most. */
+export function sayApart(context: Context, one: number, other: number): readonly [string, string] {
+  const isInches = context.units === "inches";
+  const texts = (places: number): readonly [string, string] => {
+    const text = (inches: number) =>
+      isInches ? `${number(inches, places)} in` : `${number(inches * 25.4, places)} mm`;
+    return [text(one), text(other)];
+  };
+  for (let places = isInches ? 2 : 1; places < 4; places++) {
+    const [first, second] = texts(places);
+    if (first !== second) return [first, second];
+  }
+  return texts(4);
+}
+
+/** Pounds in the units of the file: `57 lb`, `25.9 kg`. */
+export function sayWeight(context: Context, pounds: number): string {
+  return context.units === "inches" ? `${number(pounds, 0)} lb` : `${number(pounds * poundInKilograms)} kg`;
+}
+
+/** A load of pounds per square foot in the units of the file: `15 lb per square foot`, `73 kg per square metre`. */
+export function sayLoad(context: Context, pounds: number): string {
+  if (context.units === "inches") return `${number(pounds)} lb per square foot`;
+  return `${number((pounds * poundInKilograms) / squareFoot, 0)} kg per square metre`;
+}
+
+/** In square metres. */
+const squareFoot = 0.3048 ** 2;
+
+/** Cubic inches in the units of the file, as furniture is reckoned: `8.5 cubic feet`, `241 litres`. */
+export function sayVolume(context: Context, cubicInches: number): string {
+  if (context.units === "inches") return `${number(cubicInches / 1728)} cubic feet`;
+  return `${number(cubicInches * 0.0254 ** 3 * 1000, 0)} litres`;
 }
 
 /** An amount that is no length, as a person says it: at most `places` decimals, no noughts behind. */

@@ -5,7 +5,7 @@ import type { BoxModel, Model, Stock } from "../../derive/model.ts";
 import { testLoad } from "../../published/loads.ts";
 import { allowedSag, sagLimits, shelfSag } from "../../published/shelves.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite, sayRoughly } from "../check.ts";
+import { finding, rewrite, sayApart, sayLoad, sayWeight } from "../check.ts";
 import { densityOf, modulusOf, pounds } from "../weight.ts";
 
 /**
@@ -32,13 +32,14 @@ function check(context: Context, model: Model, box: BoxModel): readonly Finding[
     .filter((stock) => (sagOf(context, stock, { wide, deep, load }) ?? limit + 1) <= limit)
     .sort((a, b) => toNumber(a.thickness.value) - toNumber(b.thickness.value))
     .slice(0, 2);
+  const [sags, allowed] = sayApart(context, sag, limit);
   return [
     finding({
       code: "box/bottom-sags",
       severity: "warning",
       span: word.span,
-      message: `under ${number(load, 0)} lb this bottom sags ${sayRoughly(context, sag)}; ${sayRoughly(context, limit)} is the limit`,
-      reason: `A bottom that sags rubs on what is below and pulls out of its groove (${sagLimits["1/16 in per foot"].source})${holds === undefined ? "; the test load of 15 lb per square foot is taken, since nothing says what it holds" : ""}.`,
+      message: `under ${sayWeight(context, load)} this bottom sags ${sags}; ${allowed} is the limit`,
+      reason: `A bottom that sags rubs on what is below and pulls out of its groove (${sagLimits["1/16 in per foot"].source})${holds === undefined ? `; the test load of ${sayLoad(context, 15)} is taken, since nothing says what it holds` : ""}.`,
       remedy: "Use a thicker bottom, a rib under it, or divide the box.",
       related: [{ span: box.whole.holds?.amount.span ?? box.opening.name.span, message: "its load, or its opening" }],
       fixes: thicker.map((stock) => rewrite(word.span, stock.name, `Make it of "${stock.name}"`)),

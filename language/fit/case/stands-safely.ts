@@ -6,7 +6,7 @@ import { size } from "../../derive/context.ts";
 import type { CaseModel, Model } from "../../derive/model.ts";
 import { clothingStorageScope, drawerVolume, fixedStorageVolume } from "../../published/clothing-storage.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite, say } from "../check.ts";
+import { finding, rewrite, say, sayVolume, sayWeight } from "../check.ts";
 import { limits } from "../limits.ts";
 import { weightOfAll } from "../weight.ts";
 
@@ -55,7 +55,7 @@ function mayTip(context: Context, model: Model, one: CaseModel): readonly Findin
       code: "case/may-tip",
       severity: "warning",
       span: flag.span,
-      message: `at ${say(context, one.high.value)}, about ${number(mass, 0)} lb and ${number(volume)} cubic feet, "${one.name}" is in the scope of the stability standard for clothing storage`,
+      message: `at ${say(context, one.high.value)}, about ${sayWeight(context, mass)} and ${sayVolume(context, volume * 1728)}, "${one.name}" is in the scope of the stability standard for clothing storage`,
       reason: `${scope.caution.value} (ASTM F2057-23 cl. 1.1, 16 CFR 1261.)`,
       remedy:
         "Anchor it to the wall at a stud, and read the standard: it names its own tests, which are not made here.",

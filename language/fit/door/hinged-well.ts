@@ -5,7 +5,7 @@ import type { Context } from "../../derive/context.ts";
 import type { FrontModel, Model } from "../../derive/model.ts";
 import { hingeChartSource, hingeCount } from "../../published/hinges.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite, say } from "../check.ts";
+import { finding, rewrite, say, sayWeight } from "../check.ts";
 import { limits } from "../limits.ts";
 import { weightOfAll } from "../weight.ts";
 
@@ -50,7 +50,7 @@ function tooFew(context: Context, model: Model, front: FrontModel): readonly Fin
       code: "door/too-few-hinges",
       severity: "warning",
       span: use.count?.span ?? use.name.span,
-      message: `${bored} hinges carry this door of ${say(context, front.high.value)} and ${number(weight, 0)} lb; ${wanted} are usual`,
+      message: `${bored} hinges carry this door of ${say(context, front.high.value)} and ${sayWeight(context, weight)}; ${wanted} are usual`,
       reason: `Too few hinges pull out of the wood in time (${hingeChartSource.source}).`,
       remedy: `Write ${text} hinges.`,
       related: [{ span: front.block.head, message: "the door" }],

@@ -5,7 +5,7 @@ import type { Context } from "../../derive/context.ts";
 import type { Model } from "../../derive/model.ts";
 import { loadConstant } from "../../published/lifting.ts";
 import type { Check } from "../check.ts";
-import { finding, nameOf, number, placeOf, say } from "../check.ts";
+import { finding, nameOf, placeOf, say, sayWeight } from "../check.ts";
 import { limits } from "../limits.ts";
 import { pounds, weightOf } from "../weight.ts";
 
@@ -30,7 +30,7 @@ function liftOver(context: Context): readonly Finding[] {
         code: "handling/lift-over-constant",
         severity: "hint",
         span: amount.amount.span,
-        message: `${number(weight, 0)} lb is more than the ${most} lb that the lifting equation allows in the best of postures`,
+        message: `${sayWeight(context, weight)} is more than the ${sayWeight(context, most)} that the lifting equation allows in the best of postures`,
         reason: `A sheet is lifted in no good posture (${loadConstant.in.source}).`,
         remedy: "Write a lower weight, and get a second person above it.",
       }),
@@ -47,7 +47,7 @@ function heavy(context: Context, model: Model, part: Part): readonly Finding[] {
       code: "handling/heavy-part",
       severity: "hint",
       span: part.source,
-      message: `${nameOf(part)} weighs about ${number(weight, 0)} lb, more than the ${number(most, 0)} lb that one person here handles alone`,
+      message: `${nameOf(part)} weighs about ${sayWeight(context, weight)}, more than the ${sayWeight(context, most)} that one person here handles alone`,
       reason: "A heavy panel at a saw or on a ladder is how hands and backs are hurt.",
       remedy: "Plan a second person or a lift for it, cut it last, and follow the machine's manual.",
       related: context.design.shop.lifts

@@ -14,7 +14,7 @@ import {
   shelfSag,
 } from "../../published/shelves.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite, say, sayRoughly } from "../check.ts";
+import { finding, rewrite, say, sayApart, sayLoad, sayRoughly, sayWeight } from "../check.ts";
 import { densityOf, modulusOf, pounds } from "../weight.ts";
 
 /** A shelf should not sag past the published limit under what it holds, and should hold no more than one shelf may. */
@@ -37,13 +37,14 @@ function sags(context: Context, model: Model, shelf: ShelfModel): readonly Findi
   const limit = allowedSag(span, "L/144");
   if (load === undefined || loaded === undefined || sag === undefined || limit === undefined || sag <= limit) return [];
   const most = longestSpan(loaded, "L/144");
+  const [sags, allowed] = sayApart(context, sag, limit);
   return [
     finding({
       code: "shelf/sags",
       severity: "warning",
       span: word.span,
-      message: `under ${number(load, 0)} lb this shelf sags ${sayRoughly(context, sag)} over ${say(context, part.length.value)}; ${sayRoughly(context, limit)} is the limit`,
-      reason: `A shelf may sag by a 144th of its span (${sagLimits["L/144"].source})${holds === undefined ? `; 40 lb per square foot is taken, since nothing says what it holds (${shelfLoads.general.source})` : ""}.`,
+      message: `under ${sayWeight(context, load)} this shelf sags ${sags} over ${say(context, part.length.value)}; ${allowed} is the limit`,
+      reason: `A shelf may sag by a 144th of its span (${sagLimits["L/144"].source})${holds === undefined ? `; ${sayLoad(context, 40)} is taken, since nothing says what it holds (${shelfLoads.general.source})` : ""}.`,
       remedy: `The longest span for this load is ${most === undefined ? "not known" : sayRoughly(context, Math.floor(most * 8) / 8)}: use thicker or stiffer stock, a rib under its front edge, or a partition.`,
       related: [
         { span: shelf.whole.holds?.amount.span ?? shelf.opening.name.span, message: "its load, or its opening" },
@@ -114,7 +115,7 @@ function overloaded(context: Context, { whole }: ShelfModel): readonly Finding[]
       code: "shelf/over-design-load",
       severity: "warning",
       span: whole.holds.amount.span,
-      message: `${number(holds, 0)} lb is more than the ${shelfLoadCap.value} lb that any one shelf is designed for`,
+      message: `${sayWeight(context, holds)} is more than the ${sayWeight(context, shelfLoadCap.value)} that any one shelf is designed for`,
       reason: `Its pins, and the wall or the case behind it, carry it too (${shelfLoadCap.source}).`,
       remedy: "Spread it over several shelves, or have what carries it worked out by somebody licensed to.",
     }),

@@ -2,7 +2,7 @@ import type { Finding } from "../../core/finding.ts";
 import type { Context } from "../../derive/context.ts";
 import type { BoxModel } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { finding, number, rewrite } from "../check.ts";
+import { finding, rewrite, sayLoad, sayWeight } from "../check.ts";
 import { pounds } from "../weight.ts";
 import type { SlideLoad } from "./load.ts";
 import { frontsByOpening, loadOf } from "./load.ts";
@@ -23,10 +23,12 @@ function check(context: Context, box: BoxModel, load: SlideLoad): readonly Findi
   const { slides, whole } = box;
   const laid = holds ?? test;
   if (rated === undefined || laid === undefined || whole.slides === undefined || own + laid <= rated) return [];
-  const over = number(own + laid - rated, 0);
+  const over = sayWeight(context, own + laid - rated);
   const others = stronger(context, box, own + laid);
   const shared = {
-    related: [{ span: slides.block.carries!.key.span, message: `"${slides.name}" carries ${number(rated, 0)} lb` }],
+    related: [
+      { span: slides.block.carries!.key.span, message: `"${slides.name}" carries ${sayWeight(context, rated)}` },
+    ],
     fixes: others.map((name) => rewrite(whole.slides!.name.span, name, `Use "${name}"`)),
   };
   if (holds !== undefined && whole.holds !== undefined) {
@@ -35,9 +37,9 @@ function check(context: Context, box: BoxModel, load: SlideLoad): readonly Findi
         code: "slide/overloaded",
         severity: "error",
         span: whole.holds.amount.span,
-        message: `${number(holds, 0)} lb, and ${number(own, 0)} lb of box and front, are ${over} lb more than the ${number(rated, 0)} lb that its slides carry`,
+        message: `${sayWeight(context, holds)}, and ${sayWeight(context, own)} of box and front, are ${over} more than the ${sayWeight(context, rated)} that its slides carry`,
         reason: "An overloaded slide sags when it is out, then binds, and its screws work loose.",
-        remedy: `Use slides that carry ${number(own + holds, 0)} lb, or let it hold ${number(Math.max(0, rated - own), 0)} lb at most.`,
+        remedy: `Use slides that carry ${sayWeight(context, own + holds)}, or let it hold ${sayWeight(context, Math.max(0, rated - own))} at most.`,
         ...shared,
       }),
     ];
@@ -47,10 +49,10 @@ function check(context: Context, box: BoxModel, load: SlideLoad): readonly Findi
       code: "slide/below-test-load",
       severity: "warning",
       span: whole.slides.name.span,
-      message: `the test load of 15 lb per square foot is ${number(laid, 0)} lb here; with ${number(own, 0)} lb of box and front that is ${over} lb more than "${slides.name}" carries`,
+      message: `the test load of ${sayLoad(context, 15)} is ${sayWeight(context, laid)} here; with ${sayWeight(context, own)} of box and front that is ${over} more than "${slides.name}" carries`,
       reason:
         "A kitchen drawer is tested with that load (ANSI/KCMA A161.1 cl. 7.1, as reproduced); one that may be filled will be.",
-      remedy: "Say what it holds if that is less: holds 20 lb. Or use stronger slides.",
+      remedy: `Say what it holds if that is less: holds ${context.units === "inches" ? "20 lb" : "10 kg"}. Or use stronger slides.`,
       ...shared,
     }),
   ];

@@ -1,5 +1,5 @@
 import type { Finding } from "../../core/finding.ts";
-import { add, less, zero } from "../../core/rational.ts";
+import { add, less, type Rational, zero } from "../../core/rational.ts";
 import type { Span } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Model } from "../../derive/model.ts";
@@ -77,8 +77,15 @@ function findingFor(context: Context, { a, b, bounds, volume, statements }: Clas
     severity: "error",
     span: at!,
     message: `${bothOf(a, b)} run into each other by ${say(context, by)}`,
-    reason: `Put together they claim the same ${sizesOf(context, bounds)}, ${(Number(volume.n) / Number(volume.d)).toFixed(2)} cubic inches of it; wood does not give way.`,
+    reason: `Put together they claim the same ${sizesOf(context, bounds)}, ${shared(context, volume)} of it; wood does not give way.`,
     remedy: `Move one of them ${across} by ${say(context, by)}, or make it that much smaller.`,
     related: others.map((span) => ({ span, message: `${nameOf(b)} comes from here` })),
   });
+}
+
+/** What two parts claim at once, of cubic inches: `0.42 cubic inches`, `6.9 cubic centimetres`. */
+function shared(context: Context, { n, d }: Rational): string {
+  const inches = Number(n) / Number(d);
+  if (context.units === "inches") return `${inches.toFixed(2)} cubic inches`;
+  return `${(inches * 2.54 ** 3).toFixed(1)} cubic centimetres`;
 }

@@ -1,6 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
 import type { Context } from "../../derive/context.ts";
-import { finding, number } from "../../fit/check.ts";
+import { finding, sayWeight } from "../../fit/check.ts";
 import type { DryFit } from "../dry-fit.ts";
 import type { Handling, Lifted } from "../handling.ts";
 import type { DryFitCheck } from "./check.ts";
@@ -13,25 +13,25 @@ export const liftsShouldBeWithinReach: DryFitCheck = {
     context.design.shop.lifts
       .slice(0, 1)
       .flatMap((lift) => [
-        ...reach(lift, fit.handling),
-        ...sheets(lift, fit),
-        ...fit.handling.lifts.filter(({ index }) => 1 < index).flatMap((one) => assembly(lift, fit, one)),
+        ...reach(context, lift, fit.handling),
+        ...sheets(context, lift, fit),
+        ...fit.handling.lifts.filter(({ index }) => 1 < index).flatMap((one) => assembly(context, lift, fit, one)),
       ]),
 };
 
 type Lift = Context["design"]["shop"]["lifts"][number];
 
-function sheets(lift: Lift, { model, handling }: DryFit): readonly Finding[] {
+function sheets(context: Context, lift: Lift, { model, handling }: DryFit): readonly Finding[] {
   const used = new Set(model.parts.map(({ stock }) => stock));
   const heavy = handling.lifts.filter(({ kind, of, index }) => kind === "sheet" && 1 < index && used.has(of));
   if (heavy.length === 0) return [];
-  const named = heavy.map(({ of, pounds }) => `${of} (${number(pounds, 0)} lb)`).join(", ");
+  const named = heavy.map(({ of, pounds }) => `${of} (${sayWeight(context, pounds)})`).join(", ");
   return [
     finding({
       code: "handling/heavy-sheet",
       severity: "hint",
       span: lift.amount.amount.span,
-      message: `whole sheets weigh more than the ${number(handling.limit, 0)} lb that one person here lifts alone: ${named}`,
+      message: `whole sheets weigh more than the ${sayWeight(context, handling.limit)} that one person here lifts alone: ${named}`,
       reason: "Lifted alone a sheet is dropped, or hurts a back.",
       remedy:
         "Have them cut in two where they are bought, break them down on the floor, or lift them with a second person.",
@@ -39,7 +39,12 @@ function sheets(lift: Lift, { model, handling }: DryFit): readonly Finding[] {
   ];
 }
 
-function assembly(lift: Lift, { model, handling }: DryFit, { kind, of, pounds }: Lifted): readonly Finding[] {
+function assembly(
+  context: Context,
+  lift: Lift,
+  { model, handling }: DryFit,
+  { kind, of, pounds }: Lifted,
+): readonly Finding[] {
   const home = model.cases.find(({ name }) => of === `case ${name}`);
   if (kind !== "assembly" || home === undefined) return [];
   return [
@@ -47,7 +52,7 @@ function assembly(lift: Lift, { model, handling }: DryFit, { kind, of, pounds }:
       code: "handling/heavy-assembly",
       severity: "hint",
       span: home.block.name.span,
-      message: `${of}, empty and without its hardware, weighs about ${number(pounds, 0)} lb; ${number(handling.limit, 0)} lb is what one person here lifts alone`,
+      message: `${of}, empty and without its hardware, weighs about ${sayWeight(context, pounds)}; ${sayWeight(context, handling.limit)} is what one person here lifts alone`,
       reason: "Lifted alone it is dropped, or hurts a back.",
       remedy: "Put it together where it will stand, take its drawers out to move it, and lift it with a second person.",
       related: [{ span: lift.span, message: "what one person lifts" }],
@@ -55,14 +60,14 @@ function assembly(lift: Lift, { model, handling }: DryFit, { kind, of, pounds }:
   ];
 }
 
-function reach(lift: Lift, { stated, equation }: Handling): readonly Finding[] {
+function reach(context: Context, lift: Lift, { stated, equation }: Handling): readonly Finding[] {
   if (stated === undefined || equation === undefined || stated <= equation.weight) return [];
   return [
     finding({
       code: "handling/reach",
       severity: "hint",
       span: lift.amount.amount.span,
-      message: `at this reach and height the lifting equation allows ${number(equation.weight, 0)} lb, less than the ${number(stated, 0)} lb written`,
+      message: `at this reach and height the lifting equation allows ${sayWeight(context, equation.weight)}, less than the ${sayWeight(context, stated)} written`,
       reason: `Far from the body, low down or high up, arms and back bear more (${equation.source}).`,
       remedy: "The lower weight is used. Lift nearer to the body, or with a second person.",
     }),

@@ -1,6 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
 import type { Context } from "../../derive/context.ts";
-import { finding, number } from "../../fit/check.ts";
+import { finding, sayWeight } from "../../fit/check.ts";
 import type { Standing } from "../stability.ts";
 import type { DryFitCheck } from "./check.ts";
 import { about } from "./names.ts";
@@ -22,7 +22,7 @@ function tips(context: Context, { one, balances, scope }: Standing): readonly Fi
       code: "stability/tips",
       severity: free === undefined ? "hint" : "warning",
       span: free?.span ?? one.block.name.span,
-      message: `with all drawers ${over.drawers} the weight of "${one.name}" (about ${number(over.pounds, 0)} lb, hardware not counted) lies ${about(context, -over.behind)} before its feet: it goes over unless it is fixed`,
+      message: `with all drawers ${over.drawers === "open, loaded" ? "open and loaded" : "open and empty"}, the weight of "${one.name}" (about ${sayWeight(context, over.pounds)}, hardware not counted) lies ${about(context, -over.behind)} before its feet: it goes over unless it is fixed`,
       reason: `${scope.caution.value}`,
       remedy:
         "Fix it to a stud of the wall with an anchor before anything is put into it, and fit slides that let one drawer open at a time. The standard names its own tests; none of them is made here.",
