@@ -41,7 +41,11 @@ export function frameGrooves(context: Context, whole: FrontBlock, frame: Stock, 
     wide,
     deep,
     ...(flush && rabbet !== undefined ? { from: rabbet } : {}),
-    ...(flush ? { note: "distance from the back face; run the front face the same way every time" } : {}),
+    ...(flush
+      ? {
+          note: `${rabbet === undefined ? "open at" : "distance from"} the back face; run the front face the same way every time`,
+        }
+      : {}),
   };
   return { wide, deep, fromBack: flush ? rabbet : undefined, inFront, rabbet, machining: [groove] };
 }

@@ -22,7 +22,7 @@ import { memberShouldBeWiderThanGroove } from "./frame/member-wide-enough.ts";
 import { solidPanelShouldMoveInFrame } from "./frame/panel-moves.ts";
 import { frameStockShouldBeThickEnough } from "./frame/stock-thick-enough.ts";
 import { tenonMustEndInStile } from "./frame/tenon-within-stile.ts";
-import { grooveShouldLeaveWoodInFront } from "./frame/wood-before-groove.ts";
+import { grooveShouldLeaveWood } from "./frame/wood-before-groove.ts";
 import { frontMustClearNeighbour } from "./front/clear-of-neighbour.ts";
 import { insetFrontShouldClearEvenly } from "./front/inset-clear.ts";
 import { frontMustPassInsideCorner } from "./front/inside-corner.ts";
@@ -106,7 +106,7 @@ export const checks: readonly Check[] = [
   pieceShouldHaveRoomForPockets,
   screwMustNotComeThrough,
   // frames
-  grooveShouldLeaveWoodInFront,
+  grooveShouldLeaveWood,
   solidPanelShouldMoveInFrame,
   frameStockShouldBeThickEnough,
   tenonMustEndInStile,

@@ -49,6 +49,11 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "A panel flush with the back leaves too little of the frame in front of its groove.",
     "from memory; no source",
   ),
+  "frame/open-behind": warning(
+    "Groove open at the back",
+    "A panel that is no thicker than its groove is to be flush with the back of its frame.",
+    "geometry",
+  ),
   "frame/panel-bursts": warning(
     "Panel that bursts its frame",
     "A solid panel has less room than it swells by.",
