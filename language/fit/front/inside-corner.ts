@@ -37,9 +37,11 @@ function bothWays(
 ): readonly Finding[] {
   const mine = endFronts(model, one, corner.side);
   const theirs = endFronts(model, other, facing[corner.side]);
+  // A case that says the corner too answers for its own fronts there.
+  const saysToo = other.block.meets.some((each) => each.with.text === one.name && each.side === facing[corner.side]);
   return [
-    ...strikes(context, mine, theirs, corner.side, corner.with.span),
-    ...strikes(context, theirs, mine, facing[corner.side], corner.key.span),
+    ...strikes(context, one, mine, theirs, corner.side, corner.with.span),
+    ...(saysToo ? [] : strikes(context, other, theirs, mine, facing[corner.side], corner.key.span)),
   ];
 }
 
@@ -63,6 +65,7 @@ function endFronts(model: Model, one: CaseModel, side: "left" | "right"): readon
 /** The worst front of one case against what stands out farthest in the other. */
 function strikes(
   context: Context,
+  home: CaseModel,
   fronts: readonly EndFront[],
   against: readonly EndFront[],
   side: "left" | "right",
@@ -79,6 +82,8 @@ function strikes(
   if (!less(nearest.clear, pulls)) return [];
   const strikesFace = less(nearest.clear, faces);
   const reach = strikesFace ? faces : pulls;
+  const lacks = say(context, subtract(pulls, nearest.clear));
+  const forPulls = strikesFace && less(faces, pulls) ? "; their pulls pass then too" : "";
   return [
     finding({
       code: "front/inside-corner",
@@ -87,7 +92,10 @@ function strikes(
       message: `"${nearest.front.of}" comes within ${say(context, nearest.clear)} of this corner; ${strikesFace ? "the fronts" : "the pulls"} round it stand ${say(context, reach)} out`,
       reason:
         "At an inside corner a drawer or door opens along the faces of the other case, and strikes what stands out of them.",
-      remedy: `Make the ${side} end of that case's frame ${say(context, subtract(pulls, nearest.clear))} wider, or put a filler as wide between the two.`,
+      remedy:
+        home.block.frame === undefined
+          ? `Put a filler ${lacks} wide at the ${side} end of "${home.name}"${forPulls}.`
+          : `Make the ${side} end of the frame of "${home.name}" ${lacks} wider, or put a filler as wide between the two${forPulls}.`,
       related: [
         { span: nearest.front.block.head, message: "the front that comes near the corner" },
         { span: first.front.block.head, message: "what it must pass" },

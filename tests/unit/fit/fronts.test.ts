@@ -307,3 +307,29 @@ case one { wide 60  high 60  deep 20  panels ply
     expect(found(`${column}${front("a, c")}${door("hinged left  hinges butt")}`, code)).toHaveLength(1);
   });
 });
+
+describe("fronts at an inside corner", () => {
+  const code = "front/inside-corner";
+  const corner = (sink: string, range: string) =>
+    `case sink { wide 30  high 30  deep 20  panels ply  ${sink}  opening pots }
+case range { wide 30  high 30  deep 20  panels ply  ${range}  frame oak { stiles 2  rails 1 1/2  opening spoons } }
+front for pots   { overlay 19/32  slab ply  pulls 1 }
+front for spoons { overlay 1/2  slab ply }
+`;
+
+  test("are told of once, whether one case says the corner or both do", () => {
+    const said = (text: string) => found(text, code).map(({ message }) => message);
+    const once = said(corner("corner right range", ""));
+    expect(once).toHaveLength(2);
+    expect(said(corner("", "corner left sink")).toSorted()).toEqual(once.toSorted());
+    expect(said(corner("corner right range", "corner left sink")).toSorted()).toEqual(once.toSorted());
+  });
+
+  test("are cleared by a wider frame where there is one, else by a filler", () => {
+    // pots is 1/8 from the corner, spoons stands 23/32 out; spoons is 1 1/2 from it, the pull of pots 23/32 + 1 1/4 out
+    expect(found(corner("corner right range", ""), code).map(({ remedy }) => remedy)).toEqual([
+      'Make the left end of the frame of "range" 15/32 in wider, or put a filler as wide between the two.',
+      'Put a filler 19/32 in wide at the right end of "sink".',
+    ]);
+  });
+});
