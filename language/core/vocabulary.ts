@@ -259,7 +259,7 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       },
       joint: {
         form: "joint dado LENGTH | pocket screws | dowels",
-        means: "how bottom, shelves and top are held between the sides",
+        means: "how bottom and top are held between the sides, and partitions between them",
       },
       edging,
       frame: { form: "frame BOARD { ... }", means: "the face frame; leave it out for a frameless case" },
@@ -343,7 +343,10 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
     form: "shelf in OPENINGS { ... }",
     gives: "shelves",
     properties: {
-      from: { form: "from STOCK", means: "what it is made of" },
+      from: {
+        form: "from STOCK [in dado LENGTH]",
+        means: "what it is made of; a fixed one may be housed in dados in what it stands between",
+      },
       adjustable: { form: "adjustable", means: "it lies on pins in rows of holes" },
       fixed: { form: "fixed", means: "it is fixed between the sides" },
       holds: { form: "holds WEIGHT", means: "what it will carry" },

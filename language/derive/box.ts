@@ -36,7 +36,7 @@ export function deriveBoxes(
   const bottom = stockOf(context, whole.bottom?.stocks[0], tables);
   const openings = block.openings.flatMap((name) => resolve(context, "opening", name, tables.openings) ?? []);
   if (whole.slides === undefined)
-    lacking(context, block, "slides", "its width, height and depth follow from them", "slides NAME");
+    lacking(context, block, "slides", "nobody knows how wide, high and deep it may be", "slides NAME");
   if (whole.sides === undefined) lacking(context, block, "sides", "nothing says what it is made of", "sides STOCK");
   if (slideBlock === undefined || sides === undefined || whole.slides === undefined) return [];
   const use = whole.slides;

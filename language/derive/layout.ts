@@ -279,6 +279,10 @@ function tooMuch(
   const asked = claims.filter((claim) => claim.share?.kind === "size" && claim.size !== undefined);
   const culprit = [...asked].sort((a, b) => compare(b.size!.value, a.size!.value))[0];
   const span = culprit?.share?.span ?? spanOfItem(open[0]?.item ?? claims[0]!.item);
+  if (!isPositive(whole.value)) {
+    nothingToDivide(context, whole, claims);
+    return;
+  }
   const over = subtract(zero, left);
   const amount = isPositive(over)
     ? `ask for ${withUnit(over, context.units)} more than the ${withUnit(whole.value, context.units)} that there are`
@@ -295,6 +299,20 @@ function tooMuch(
     related: open
       .slice(0, 1)
       .map((claim) => ({ span: spanOfItem(claim.item), message: "this is to take what is left" })),
+  });
+}
+
+/** What stands round the space takes all of it: no size in it is the culprit. */
+function nothingToDivide(context: Context, whole: Sourced<Length>, claims: readonly Claim[]): void {
+  const lacking = subtract(zero, whole.value);
+  const more = isPositive(lacking) ? `, and ${withUnit(lacking, context.units)} more` : "";
+  found(context, {
+    code: "layout/too-much",
+    severity: "error",
+    span: spanOfItem(claims[0]!.item),
+    message: `nothing is left to divide here: what stands round it takes all the room there is${more}`,
+    reason: "Members and openings share the clear size of the space that they divide.",
+    remedy: "Make the members round it narrower, or the case larger.",
   });
 }
 

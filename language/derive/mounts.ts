@@ -1,6 +1,6 @@
 import type { StockUse } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
-import { exactText, showText } from "../core/length.ts";
+import { exactText, type Reading, showText } from "../core/length.ts";
 import {
   add,
   compare,
@@ -243,7 +243,7 @@ function mountParts(
 function noteOf(context: Context, mount: Omit<MountModel, "parts">, seats: readonly [Seat, ...Seat[]]): string {
   const { reading } = context;
   const labels = mount.layers.map((stock) => labelOf(context, stock)).join(" + ");
-  const shim = isPositive(mount.left.value) ? `shim ${showText(mount.left.value, reading)}` : "no shim";
+  const shim = isPositive(mount.left.value) ? `shim ${shimText(mount.left.value, reading)}` : "no shim";
   const measured = `${labels} measures ${showText(mount.built.value, reading)} of ${showText(mount.need.value, reading)}: ${shim}`;
   const alike = seats.every((seat) => equal(seat.at.value, seats[0].at.value));
   const heights = seats.map(
@@ -255,6 +255,11 @@ function noteOf(context: Context, mount: Omit<MountModel, "parts">, seats: reado
       : `slides' middles ${heights.join(", ")}`;
   const serves = seats.length === 1 ? "" : `; serves ${seats.map(({ box }) => box.opening.name.text).join(" and ")}`;
   return `${measured}; ${where}${serves}`;
+}
+
+/** Less than the finest mark would be read off as nought. */
+function shimText(left: Length, reading: Reading): string {
+  return isLess(left, reading.step) ? `under ${showText(reading.step, reading)}` : showText(left, reading);
 }
 
 /** A sheet is talked of by its label. */

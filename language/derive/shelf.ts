@@ -85,7 +85,7 @@ function shelfParts(
     width: lessEdging(deep, bands, ["front"]),
     source: whole.from?.key.span ?? block.head,
     machining,
-    ...(loose ? { note: rowsNote(context, whole) } : {}),
+    ...(loose ? { note: rowsNote(context, whole) } : housed === undefined ? {} : { note: dadoNote(context, housed) }),
     face: "top",
   });
 }
@@ -95,6 +95,11 @@ function rowsNote(context: Context, whole: ShelfBlock): string {
   const rows = givenDistance(context, whole.rows) ?? fallback("shelf.rows");
   const text = (length: Length): string => withUnit(length, context.units);
   return `pins in rows of holes ${text(rows.value)} apart, front row ${text(fallback("shelf.firstRow").value)} behind the front edge of the sides`;
+}
+
+/** The dados are in parts that are made before anybody knows how high the shelf is to stand. */
+function dadoNote(context: Context, deep: Sourced<Length>): string {
+  return `its ends stand in dados ${withUnit(deep.value, context.units)} deep: cut them where it is to stand`;
 }
 
 /** Behind a face frame the case is wider than its opening by what lies behind each edge. */

@@ -78,13 +78,17 @@ function keyOf(property: KeyedProperty): string | undefined {
 
 function reportMisplaced(reader: Reader, block: BlockWord, property: KeyedProperty, key: string): void {
   const homes = belongsIn(key);
+  const span = spanOfField(reader, property, "key");
+  // One corner, several corners: a word that is said of another block with an s more or less.
+  const meant = [`${key}s`, key.replace(/s$/, "")].find((word) => word !== key && propertiesOf(block).has(word));
   report(reader, {
     code: "statement/not-here",
     severity: "error",
-    span: spanOfField(reader, property, "key"),
+    span,
     message: `${article(block)} has no "${key}"`,
     reason: `It is said of: ${homes.join(", ")}.`,
-    remedy: `Take it out, or move it to the block that it belongs to. ${article(block)} takes: ${[...propertiesOf(block).keys()].join(", ")}.`,
+    ...(meant === undefined ? {} : { fix: { title: `Write ${meant}`, edits: [{ span, text: meant }], safe: false } }),
+    remedy: `${meant === undefined ? "" : `Write ${meant} if that is meant. `}Take it out, or move it to the block that it belongs to. ${article(block)} takes: ${[...propertiesOf(block).keys()].join(", ")}.`,
   });
 }
 

@@ -168,13 +168,29 @@ function unexpected({ startOffset, image }: Token, expected: string): SyntaxProb
 /** What the parser waited for, in words; nothing where it waited for many things. */
 function expectation(message: string, { image }: Token): string {
   const wanted = /Expecting token of type '([^']+)'/.exec(message)?.[1];
-  if (wanted === undefined) return "";
+  if (wanted === undefined) return choice(message);
+  // Within a block the parser waits for its end whenever it can read no further: that tells of no brace.
+  if (wanted === "}" && image !== "") {
+    if (image === ",") return ": no list goes on here";
+    return image === "lb" || image === "kg" ? ": a weight is not asked for here" : "";
+  }
   if (wanted === "EOF") {
     if (image === "}") return ": no block is open here";
     return ["+", "-", "*", "/"].includes(image) ? ": a length is missing behind it" : "";
   }
   return `: ${terminalNames[wanted] ?? `"${wanted}"`} is missing before it`;
 }
+
+/** Where one of a few words can stand, which. */
+function choice(message: string): string {
+  const words = [...message.matchAll(/^ *\d+\. \[([^\],]+)/gm)].map((match) => match[1]!);
+  if (words.includes("COUNT") && words.includes("(")) return ": a length is missing before it";
+  const isFew = 1 < words.length && words.length <= mostWords && words.every((word) => /^[a-z-]+$/.test(word));
+  return isFew ? `: ${words.slice(0, -1).join(", ")} or ${words.at(-1)} can stand here` : "";
+}
+
+/** More words than that are no help on one line. */
+const mostWords = 10;
 
 const terminalNames: Record<string, string> = {
   COUNT: "a number",

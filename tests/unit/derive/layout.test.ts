@@ -62,6 +62,15 @@ describe("a face is divided", () => {
     expect(errorsOf(face("across { opening a 33 63/64  stile  opening b }"))).toEqual([]);
   });
 
+  test("says so where the members round it leave nothing to divide", () => {
+    // 40 − 2 × 21 = −2
+    const build = built(`inches\nboard oak { thick 3/4  wide 24  long 96 }\nsheet ply { called 3/4  measures 23/32 }
+      case low { wide 40  high 24  deep 12  panels ply  frame oak { stiles 21  rails 2  across { opening a  stile  opening b } } }`);
+    expect(build.findings.filter(({ code }) => code === "layout/too-much").map(({ message }) => message)).toEqual([
+      "nothing is left to divide here: what stands round it takes all the room there is, and 2 in more",
+    ]);
+  });
+
   test("from the left and from the bottom, so that each opening and member has its place", () => {
     const build = face("across { opening a 10  stile 3  down { opening b 8  rail  opening c } }");
     const place = ({ x, y, wide, high }: Rect) => [x, y, wide, high].map(mixedText).join(" ");

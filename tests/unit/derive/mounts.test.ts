@@ -107,6 +107,11 @@ describe("in an opening that stands already", () => {
     ]);
   });
 
+  test("a shim thinner than the finest mark is not read off as nought", () => {
+    // 31/64 − 15/32 = 1/64
+    expect(mountParts(bay("31/64", "packing thin"))[0]?.note).toMatch(/: shim under 1\/32; /);
+  });
+
   test("a sheet without a label goes by its name", () => {
     const build = bay("1/2", "packing bare", "sheet bare { measures 1/2 }\n");
     expect(mountParts(build)[0]?.note).toMatch(/^bare measures 1\/2 of 1\/2: no shim/);

@@ -19,6 +19,10 @@ describe("a shelf", () => {
     // 34 9/16 + 2 × 3/8 = 35 5/16; + 2 × 1/4 = 35 1/16
     expect(sizes("in dado 3/8  fixed")).toEqual(["1 shelf 35 5/16 x 11 25/32"]);
     expect(sizes("in dado  fixed")).toEqual(["1 shelf 35 1/16 x 11 25/32"]);
+    // Nothing else in the list says that they are to be cut.
+    expect(partOf(shelf("in dado 3/8  fixed"), "shelf one", "shelf").note).toBe(
+      "its ends stand in dados 3/8 in deep: cut them where it is to stand",
+    );
   });
 
   test("on pins lies loose between the sides, dado or not", () => {

@@ -53,6 +53,17 @@ describe("texts as editors and other systems leave them", () => {
     ]);
   });
 
+  test.each([
+    ["slides s { mount sid }", '"sid" was not expected here: side, under or centre can stand here'],
+    ["box for o { holds 40 }", '"}" was not expected here: lb or kg can stand here'],
+    ["door for o { hinged }", '"}" was not expected here: left, right, top or bottom can stand here'],
+    ["opening o { wide 15 lb }", '"lb" was not expected here: a weight is not asked for here'],
+    ["case k { openings a-1 to a-3 equal, rail 18 }", '"," was not expected here: no list goes on here'],
+    ["opening o { wide 15", 'the file ends in the middle of something: "}" is missing before it'],
+  ])("%s says what could stand there, and of no brace that is not missing", (text, message) => {
+    expect(lower(text, testUri).findings[0]?.message).toBe(message);
+  });
+
   test("comments of both kinds stand anywhere, and hide what is in them", () => {
     const [opening] = clean(
       "// opening a { }\nopening /* b */ left { /* wide 3 */ wide 12 // high 9\n  high 6 } /* the end",

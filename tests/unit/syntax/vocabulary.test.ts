@@ -73,6 +73,12 @@ describe("the words of the table and of the grammar", () => {
     expect(codesOf("case thing { frame oak 2 wide }")).toEqual(["statement/not-here"]);
   });
 
+  test("a word with an s too few or too many is taken for the one that the block has", () => {
+    const offered = (text: string) => lower(text, testUri).findings[0]?.fixes.map(({ title }) => title);
+    expect(offered("box for thing { corner left other }")).toEqual(["Write corners"]);
+    expect(offered("sheet thing { sides ply }")).toEqual([]);
+  });
+
   test("an opening of a layout has its width and height from there", () => {
     expect(codesOf("case thing { across { opening a 3 { deep 4 } } }")).toEqual([]);
     expect(codesOf("case thing { across { opening a 3 { wide 4 } } }")).toEqual(["statement/not-here"]);
