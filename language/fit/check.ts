@@ -2,9 +2,9 @@ import type { Finding, Fix } from "../core/finding.ts";
 import type { Length } from "../core/length.ts";
 import { withUnit, writtenText } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
-import { divide, floor, isPositive, times } from "../core/rational.ts";
+import { divide, floor, less as isLess, isPositive, times, zero } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
-import { writtenPlaces } from "../core/sourced.ts";
+import { walk, writtenPlaces } from "../core/sourced.ts";
 import type { Span } from "../core/span.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
@@ -32,6 +32,19 @@ export function say(context: Context, length: Length): string {
 /** The word to change: where the value itself is written, or else the nearest written thing that it hangs on. */
 export function placeOf(value: Sourced<unknown>, otherwise: Span): Span {
   return writtenPlaces(value)[0] ?? otherwise;
+}
+
+/** As `placeOf` where something is too large: the largest written length that it hangs on, and not the thickness of a stock. */
+export function placeOfLargest(value: Sourced<Length>, otherwise: Span): Span {
+  let place: Span | undefined;
+  let most: Length = zero;
+  walk(value, (origin, at) => {
+    const span = origin.kind === "written" ? origin.span : origin.kind === "derived" ? origin.at : undefined;
+    const length = at.value as Length;
+    if (span === undefined || (place !== undefined && !isLess(most, length))) return;
+    [place, most] = [span, length];
+  });
+  return place ?? otherwise;
 }
 
 /** A fix that the maker should look at: another text at a place. */

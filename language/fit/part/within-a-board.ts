@@ -7,7 +7,7 @@ import type { Context } from "../../derive/context.ts";
 import { size } from "../../derive/context.ts";
 import type { BoardStock } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { finding, nameOf, placeOf, say } from "../check.ts";
+import { finding, nameOf, placeOfLargest, say } from "../check.ts";
 
 /** A part must not be longer than the longest board; one wider than the widest is glued up, which is worth knowing. */
 export const partMustFitBoard: Check = {
@@ -26,7 +26,7 @@ function tooLong(context: Context, part: Part, stock: BoardStock): readonly Find
     finding({
       code: "part/longer-than-board",
       severity: "error",
-      span: placeOf(part.length, part.source),
+      span: placeOfLargest(part.length, part.source),
       message: `${nameOf(part)} is ${say(context, part.length.value)} long; the longest board of "${stock.name}" is ${say(context, most)}`,
       reason: "It cannot be cut in one piece from what can be bought.",
       remedy: "Buy longer boards and write their length, or make it of two pieces.",
@@ -44,7 +44,7 @@ function tooWide(context: Context, part: Part, stock: BoardStock): readonly Find
     finding({
       code: "part/wider-than-board",
       severity: "hint",
-      span: placeOf(part.width, part.source),
+      span: placeOfLargest(part.width, part.source),
       message: `${nameOf(part)} is ${say(context, part.width.value)} wide; the widest board of "${stock.name}" is ${say(context, most)}`,
       reason: "It has to be glued up, which takes clamps, a flat bench and a day.",
       remedy: `Glue it up of ${boards} boards or more, cut long and flattened afterwards.`,

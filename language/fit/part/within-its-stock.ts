@@ -6,7 +6,7 @@ import type { Context } from "../../derive/context.ts";
 import { size } from "../../derive/context.ts";
 import type { Model, SheetStock } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
-import { finding, nameOf, placeOf, say } from "../check.ts";
+import { finding, nameOf, placeOfLargest, say } from "../check.ts";
 
 /** A part must come out of one sheet, its grain running as it should. */
 export const partMustFitSheet: Check = {
@@ -26,7 +26,7 @@ function check(context: Context, model: Model, part: Part): readonly Finding[] {
     finding({
       code: "part/larger-than-sheet",
       severity: "error",
-      span: placeOf(tooMuch, part.source),
+      span: placeOfLargest(tooMuch, part.source),
       message: `${nameOf(part)} is ${say(context, part.length.value)} by ${say(context, part.width.value)}; a sheet of "${stock.name}" is ${say(context, sheet.across)} by ${say(context, sheet.along)}`,
       reason: turned
         ? "It would fit only with its grain running the other way."
