@@ -79,7 +79,8 @@ export function size(context: Context, measure: Measure | undefined): Sourced<Le
   return undefined;
 }
 
-const longest = times({ n: 12n, d: 1n }, 1000);
+/** No length in a build file may be more: a thousand feet. */
+export const longest: Length = times({ n: 12n, d: 1n }, 1000);
 const shortest = times(longest, -1);
 
 /** A distance as written, which may be nought but not less. Worked out once: one block serves many boxes. */
@@ -172,8 +173,18 @@ function reportTrouble(context: Context, trouble: Trouble): undefined {
   ) {
     return undefined;
   }
-  found(context, { ...trouble, severity: "error", ...troubleTexts[trouble.code] });
+  const { code, span, message } = trouble;
+  found(context, { code, span, message, severity: "error", ...troubleTexts[code], ...asStock(context, trouble) });
   return undefined;
+}
+
+/** The name of a stock where a length is asked for: `partition birch`. */
+function asStock(context: Context, { code, name }: Trouble): { readonly message?: string; readonly remedy?: string } {
+  if (code !== "name/unknown-length" || name === undefined || !context.names.of.stock.has(name)) return {};
+  return {
+    message: `"${name}" is a stock, and a length is asked for here`,
+    remedy: `Write ${name}.thickness for how thick it is; what a thing is made of is said by a property of the block, such as partitions STOCK.`,
+  };
 }
 
 const troubleTexts: Record<Trouble["code"], { readonly reason: string; readonly remedy: string }> = {

@@ -26,6 +26,8 @@ export interface Trouble {
     | "length/circular";
   readonly span: Span;
   readonly message: string;
+  /** The name that stands for no length. */
+  readonly name?: string;
 }
 
 /** Finds what a name or a reading stands for; a `Trouble` where there is no such thing. */
@@ -71,6 +73,7 @@ export function unknownName(path: readonly Word[]): Trouble {
     code: "name/unknown-length",
     span: path.length === 1 ? path[0]!.span : spanFrom(path[0]!.span, last!.span),
     message: `there is no length called "${text}"`,
+    name: text,
   };
 }
 

@@ -5,6 +5,7 @@ import { inUnit, inUnits } from "../../core/length.ts";
 import { less } from "../../core/rational.ts";
 import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
+import { longest } from "../../derive/context.ts";
 import type { Check } from "../check.ts";
 import { finding, rewrite, say } from "../check.ts";
 import { limits } from "../limits.ts";
@@ -56,6 +57,8 @@ function check(context: Context, { value, thing, least, most }: Claim): readonly
   const length = inUnits(value.value, value.units);
   const isSmall = less(length, least);
   if (!isSmall && !less(most, length)) return [];
+  // Past that it is an error already, and no unit would mend it.
+  if (less(longest, length)) return [];
   const unit = value.units === "inches" ? "mm" : "in";
   const meant = inUnit(value.value, unit);
   const helps = !less(meant, least) && !less(most, meant);
