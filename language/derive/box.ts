@@ -96,6 +96,11 @@ function boxIn(
     bottom,
     stocks: tables.stocks,
   });
+  const filled = (["wide", "high", "deep"] as const).find((way) => !isPositive(shape.inside[way].value));
+  if (filled !== undefined) {
+    nothingInside(context, block, whole, opening, filled);
+    return undefined;
+  }
   const parts: readonly Part[] = boxParts(context, shape);
   return { block, whole, of, opening, slides, wide, high, deep, inside: shape.inside, sides, bottom, parts };
 }
@@ -147,6 +152,33 @@ function depthUnknown(context: Context, block: BoxBlock, opening: Opening): void
     related: [{ span: block.head, message: "this box goes into it" }],
   });
 }
+
+/** The wood of the box alone takes its width, height or depth. Said once, and not of each part that it leaves no room. */
+function nothingInside(
+  context: Context,
+  block: BoxBlock,
+  whole: BoxBlock,
+  opening: Opening,
+  way: "wide" | "high" | "deep",
+): void {
+  const stated = whole[way]?.measure.span;
+  const size = opening[way];
+  found(context, {
+    code: "opening/too-small",
+    severity: "error",
+    span: stated ?? (size?.origin.kind === "written" ? size.origin.span : opening.name.span),
+    message: `a box in "${opening.name.text}" would have nothing inside: its ${wood[way]} as thick as it is ${way}`,
+    reason: "What the slides leave is taken by the wood of the box itself.",
+    remedy: "Make the opening larger, or use other slides or thinner stock.",
+    related: [{ span: block.head, message: "this box goes into it" }],
+  });
+}
+
+const wood = {
+  wide: "sides together are",
+  high: "bottom, and what is below it, is",
+  deep: "front and back together are",
+} as const;
 
 function noRoom(context: Context, block: BoxBlock, opening: Opening): void {
   const small = compare(opening.wide.value, opening.high.value) < 0 ? opening.wide : opening.high;
