@@ -279,7 +279,7 @@ function framedRules(frame: CaseFrame, stile: Sourced<Length>, rail: Sourced<Len
       outer: false,
       beside: frame.partitions === undefined ? undefined : besideInner(width, frame.partitions.thickness),
       shared: item.kind !== "rail" && frame.partitions === undefined,
-      id: `${item.word.span.uri}:${item.word.span.start}`,
+      at: item.word.span,
     }),
   };
 }

@@ -94,7 +94,7 @@ function slabParts(
       ? {}
       : {
           matched: {
-            group: `${front.block.span.uri}:${front.block.span.start}`,
+            group: front.block.openings.map(({ text }) => text).join(" "),
             place: placeOf(front),
             along: front.stacked === upright ? ("grain" as const) : ("across" as const),
           },

@@ -1,4 +1,4 @@
-import type { Design } from "../core/design.ts";
+import type { Design, LetStatement } from "../core/design.ts";
 import { namesInCase } from "./names.ts";
 import { wordsIn } from "./words-in.ts";
 
@@ -21,18 +21,9 @@ export function islandsOf(design: Design): readonly Island[] | undefined {
     else known.push(block);
   };
   for (const list of islandLists) for (const block of design[list]) for (const name of given(block)) give(name, block);
-  // A length that takes a size from what is built ties all that use it to where it takes it from.
-  const free = new Set(design.lets);
-  for (let before = -1; before !== free.size; ) {
-    before = free.size;
-    for (const one of free) {
-      if (![...wordsIn(one).said].some((word) => word !== one.name.text && owners.has(word))) continue;
-      free.delete(one);
-      give(one.name.text, one);
-    }
-  }
+  const tied = tiedLengths(design.lets, owners);
+  for (const one of tied) give(one.name.text, one);
   if (sharedOf(design).some((block) => [...wordsIn(block).said].some((word) => owners.has(word)))) return undefined;
-  const tied = design.lets.filter((one) => !free.has(one));
   const roots = joined([...blocks, ...tied], (block) =>
     [...wordsIn(block).said].flatMap((word) => owners.get(word) ?? []),
   );
@@ -45,6 +36,26 @@ export function islandsOf(design: Design): readonly Island[] | undefined {
     for (const block of design[list]) (lists.get(roots(block))![list] as object[]).push(block);
   }
   return [...lists.values()];
+}
+
+/**
+ * The lengths that take a size from what is built, themselves or through others: each ties all that use it to where it
+ * takes it from.
+ */
+function tiedLengths(lets: readonly LetStatement[], built: ReadonlyMap<string, unknown>): ReadonlySet<LetStatement> {
+  const said = (one: LetStatement): string[] => [...wordsIn(one).said].filter((word) => word !== one.name.text);
+  const sayers = new Map<string, LetStatement[]>();
+  for (const one of lets) {
+    for (const word of said(one)) {
+      const known = sayers.get(word);
+      if (known === undefined) sayers.set(word, [one]);
+      else known.push(one);
+    }
+  }
+  const tied = new Set(lets.filter((one) => said(one).some((word) => built.has(word))));
+  // What is added on the way is come to as well.
+  for (const one of tied) for (const user of sayers.get(one.name.text) ?? []) tied.add(user);
+  return tied;
 }
 
 /** What every island can use: to change any of it is to change all. */

@@ -60,8 +60,8 @@ export interface Bound {
   readonly beside: Sourced<Length> | undefined;
   /** Whether two openings share the member and no panel stands behind it: one mount fills its width. */
   readonly shared: boolean;
-  /** Tells the member apart from others of its face. */
-  readonly id?: string;
+  /** Where the member is written: the same place is the same member. */
+  readonly at?: Span;
 }
 
 /** A space that something goes into. */

@@ -16,6 +16,7 @@ import {
 } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
 import { derived } from "../core/sourced.ts";
+import type { Span } from "../core/span.ts";
 import type { Context } from "./context.ts";
 import { givenSize, resolve } from "./context.ts";
 import { fallback } from "./defaults.ts";
@@ -31,12 +32,12 @@ interface Seat {
   readonly side: "left" | "right";
   readonly need: Sourced<Length>;
   /** The member that stands between two openings here, when a mount can serve both. */
-  readonly shared: string | undefined;
+  readonly shared: Span | undefined;
   readonly at: Sourced<Length>;
   /** The height of a mount for this slide alone. */
   readonly high: Sourced<Length>;
   /** Tells the wall or member apart that it hangs at; missing for an opening that stands alone. */
-  readonly wall: string | undefined;
+  readonly wall: Span | string | undefined;
 }
 
 /**
@@ -49,7 +50,7 @@ export function deriveMounts(
   stocks: ReadonlyMap<string, Stock>,
 ): readonly MountModel[] {
   const seats = boxes.flatMap((box) => seatsOf(context, box));
-  const walls = new Map<string, Seat[]>();
+  const walls = new Map<Span | string, Seat[]>();
   for (const [index, seat] of seats.entries()) {
     const wall = seat.wall ?? String(index);
     const list = walls.get(wall);
@@ -90,7 +91,7 @@ function seatsOf(context: Context, box: BoxModel): readonly Seat[] {
     const bound = box.opening.bounds[side];
     const need = bound.shared ? bound.member : bound.beside;
     if (need === undefined || !isPositive(need.value)) return [];
-    const shared = bound.shared ? bound.id : undefined;
+    const shared = bound.shared ? bound.at : undefined;
     return [{ box, side, need, shared, at, high, wall: shared ?? wallOf(box, side) }];
   });
 }

@@ -86,6 +86,57 @@ test("what has nothing to do with the change is the same object afterwards", () 
   expect(line(after)).toBe(lineBefore + 1);
 });
 
+test("fronts of one strip are no others' for standing now where those stood when they were derived", () => {
+  const matched = (name: string) =>
+    `case ${name} { wide 20  high 30  deep 12  panels ply  down { openings ${name}-1, ${name}-2 equal } }
+front for ${name}-1, ${name}-2 { overlay 3/8  slab ply  matched }
+`;
+  const memory = deriveMemory();
+  const first = lowerAgain(stock + matched("a") + matched("b"), testUri, undefined);
+  derive(first.design, memory);
+  // The first is changed, and moves to where the second stood, which is kept and moves on.
+  const moved = "\n".repeat(matched("a").length) + matched("a").replace("matched", "matched  pulls 1");
+  const { design } = lowerAgain(stock + moved + matched("b"), testUri, first);
+  const groups = derive(design, memory).model.parts.flatMap((part) => part.matched?.group ?? []);
+  expect(groups).toHaveLength(4);
+  expect(new Set(groups).size).toBe(2);
+});
+
+test("what the model holds is the same from the memory as without it when all stands a line lower", () => {
+  const memory = deriveMemory();
+  const text = stock + chest("a") + chest("b");
+  const first = lowerAgain(text, testUri, undefined);
+  derive(first.design, memory);
+  const { design } = lowerAgain(text.replace("board ash", "\nboard ash"), testUri, first);
+  expect(asText(derive(design, memory))).toBe(asText(derive(design)));
+});
+
+function asText({ model }: ReturnType<typeof derive>): string {
+  return JSON.stringify(model, (_, value: unknown) =>
+    typeof value === "bigint" ? String(value) : value instanceof Map ? [...value] : value,
+  );
+}
+
+test("lengths one behind the other, written from the last to the first, take time as there are more of them", () => {
+  const time = (count: number) => {
+    const lets = Array.from(
+      { length: count },
+      (_, at) => `let w${at} = ${at + 1 < count ? `w${at + 1}` : "a-1.width"}`,
+    );
+    const { design } = withLikes(clean(`${stock}${lets.join("\n")}\n${chest("a")}${chest("b")}`));
+    islandsOf(design);
+    const times = Array.from({ length: 3 }, () => {
+      const began = performance.now();
+      expect(islandsOf(design)?.length).toBe(2);
+      return performance.now() - began;
+    });
+    return Math.min(...times);
+  };
+  const [few, many] = [time(500), time(4000)];
+  // Eight times as many; sixty-four times would be the square.
+  expect(many < 100 || many / few < 24).toBe(true);
+});
+
 test.each([
   ["the stock", "measures 45/64", "measures 23/32"],
   ["the slides", "clearance 1/2", "clearance 17/32"],
