@@ -25,6 +25,10 @@ const withoutExample: Readonly<Record<string, { readonly why: string; readonly d
     why: "No tape and no calliper reads so finely; exact arithmetic with ever more digits would stop the editor.",
     does: "Check the number.",
   },
+  "length/too-far": {
+    why: "No drawing takes a size through so many names; following them without end would stop the editor.",
+    does: "Write one of the lengths on the way as a number.",
+  },
   "use/too-many": {
     why: "Files are read each time one of them changes; so many would make the editor slow.",
     does: "Put files together.",

@@ -203,6 +203,10 @@ const troubleTexts: Record<Trouble["code"], { readonly reason: string; readonly 
     remedy: 'Name it with "let", or check the spelling.',
   },
   "length/circular": { reason: "Each needs the other to be known first.", remedy: "Write one of them as a number." },
+  "length/too-far": {
+    reason: "No drawing takes a size through so many names; following them without end would stop the editor.",
+    remedy: "Write it as a number.",
+  },
 };
 
 /** The thing a word names, or a finding that proposes the nearest name there is. */

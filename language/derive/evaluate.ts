@@ -23,7 +23,8 @@ export interface Trouble {
     | "length/broken"
     | "length/too-many-digits"
     | "name/unknown-length"
-    | "length/circular";
+    | "length/circular"
+    | "length/too-far";
   readonly span: Span;
   readonly message: string;
   /** The name that stands for no length. */
@@ -66,14 +67,18 @@ export function isTrouble<T>(value: T | Trouble): value is Trouble {
   return typeof value === "object" && value !== null && "code" in value && "message" in value;
 }
 
+/** A name or a reading as it is written: `chest.wide`. */
+export function nameOf(path: readonly Word[]): string {
+  return path.map((word) => word.text).join(".");
+}
+
 export function unknownName(path: readonly Word[]): Trouble {
-  const text = path.map((word) => word.text).join(".");
   const last = path.at(-1);
   return {
     code: "name/unknown-length",
     span: path.length === 1 ? path[0]!.span : spanFrom(path[0]!.span, last!.span),
-    message: `there is no length called "${text}"`,
-    name: text,
+    message: `there is no length called "${nameOf(path)}"`,
+    name: nameOf(path),
   };
 }
 
@@ -113,10 +118,6 @@ function evaluated(expr: Expr, text: string, lookUp: LookUp): Sourced<Length> | 
     value: length.value,
     origin: { kind: "derived", rule: asWritten(expr), inputs, at: expr.span, apply: again(expr) },
   };
-}
-
-function nameOf(path: readonly Word[]): string {
-  return path.map((word) => word.text).join(".");
 }
 
 function asWritten(expr: Expr): Rule {

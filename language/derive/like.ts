@@ -1,5 +1,6 @@
 import type { CaseBlock, Design, FillBlock, NamedBlock } from "../core/design.ts";
 import type { Finding } from "../core/finding.ts";
+import { oncePer } from "../core/once-per.ts";
 import type { Word } from "../core/span.ts";
 import type { Context } from "./context.ts";
 
@@ -62,7 +63,7 @@ function filledAlong<B extends Likable>(
   const seen = new Set<B>([block]);
   for (let next = block.like; next !== undefined; ) {
     const name = next;
-    const model = all.find((other) => namesOf(other).some((one) => one.text === name.text));
+    const model = byName(all).get(name.text) as B | undefined;
     if (model === undefined) {
       say(findings, unknown(name, what, "openings" in block));
       break;
@@ -77,21 +78,25 @@ function filledAlong<B extends Likable>(
   return filledFrom(block, [...seen].slice(1), fill);
 }
 
-/** Blocks as they were last filled: from the same models the same block comes out again. */
-const lastFilled = new WeakMap<
-  object,
-  { readonly models: readonly object[]; readonly fill: unknown; readonly whole: object }
->();
+/** Blocks as they were last filled: from the same model, filled itself, the same block comes out again. */
+const lastFilled = new WeakMap<object, { readonly model: object; readonly fill: unknown; readonly whole: object }>();
 
+/** From the last of the chain on, so that each is filled once for all that are like it, near or far. */
 function filledFrom<B extends Likable>(block: B, models: readonly B[], fill: Fill<B>): B {
-  if (models.length === 0) return block;
-  const last = lastFilled.get(block);
-  const isSame = last?.models.length === models.length && models.every((model, at) => model === last.models[at]);
-  if (last !== undefined && isSame && last.fill === fill) return last.whole as B;
-  const whole = models.reduce(fill, block);
-  lastFilled.set(block, { models, fill, whole });
-  return whole;
+  return [block, ...models].reduceRight((model, one) => {
+    const last = lastFilled.get(one);
+    if (last?.model === model && last.fill === fill) return last.whole as B;
+    const whole = fill(one, model);
+    lastFilled.set(one, { model, fill, whole });
+    return whole;
+  });
 }
+
+/** The first block of each name. */
+const byName = oncePer(
+  (all: readonly Likable[]): ReadonlyMap<string, Likable> =>
+    new Map(all.flatMap((block) => namesOf(block).map(({ text }) => [text, block] as const)).reverse()),
+);
 
 function namesOf(block: Likable): readonly Word[] {
   return "openings" in block ? block.openings : [block.name];

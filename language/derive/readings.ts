@@ -3,7 +3,7 @@ import type { Sourced } from "../core/sourced.ts";
 import type { Word } from "../core/span.ts";
 import type { Context } from "./context.ts";
 import type { LookUp, Trouble } from "./evaluate.ts";
-import { isTrouble, lengthOf, unknownName } from "./evaluate.ts";
+import { isTrouble, lengthOf, nameOf, unknownName } from "./evaluate.ts";
 import type { BoxModel, CaseModel, FrontModel, Opening } from "./model.ts";
 
 /** What a file can read by name. Openings and cases are worked out when they are first asked for. */
@@ -32,13 +32,12 @@ export function lookUpIn(context: Context, readable: Readable): LookUp {
   const done = new Map<string, Sourced<Length> | Trouble>();
   const under = new Set<string>();
   const lookUp: LookUp = (path) => {
-    const key = path.map((word) => word.text).join(".");
+    const key = nameOf(path);
     const known = done.get(key);
     if (known !== undefined)
-      return isTrouble(known)
-        ? { ...known, span: known.code === "length/circular" ? known.span : spanOf(path) }
-        : known;
+      return isTrouble(known) ? { ...known, span: staysThere.has(known.code) ? known.span : spanOf(path) } : known;
     if (under.has(key)) return hangsOnItself(path);
+    if (farthest <= under.size) return tooFar(path);
     under.add(key);
     const found = path.length === 1 ? namedLength(context, path, lookUp) : reading(path, readable);
     under.delete(key);
@@ -48,9 +47,19 @@ export function lookUpIn(context: Context, readable: Readable): LookUp {
   return lookUp;
 }
 
+/** Names that one size is taken through: far more than any drawing has, and far less than what the call stack holds. */
+const farthest = 100;
+
+/** What is wrong with these is wrong where it was met first, and not where the name is used once more. */
+const staysThere: ReadonlySet<Trouble["code"]> = new Set(["length/circular", "length/too-far"]);
+
+function tooFar(path: readonly Word[]): Trouble {
+  const message = `a size is taken from "${nameOf(path)}" through more than ${farthest} names`;
+  return { code: "length/too-far", span: spanOf(path), message };
+}
+
 function hangsOnItself(path: readonly Word[]): Trouble {
-  const key = path.map((word) => word.text).join(".");
-  return { code: "length/circular", span: spanOf(path), message: `"${key}" hangs on itself` };
+  return { code: "length/circular", span: spanOf(path), message: `"${nameOf(path)}" hangs on itself` };
 }
 
 function spanOf(path: readonly Word[]): Word["span"] {

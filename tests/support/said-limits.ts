@@ -15,6 +15,7 @@ export const limits: readonly {
   of("signs in a row", "32", "language/syntax/limits.ts", /mostSigns = 32;/),
   of("signs of arithmetic in one length", "500", "language/syntax/limits.ts", /mostOperators = 500;/),
   of("signs that one number is written with", "200", "language/syntax/lower-expr.ts", /mostDigits = 200;/),
+  of("names that one size is taken through", "100", "language/derive/readings.ts", /farthest = 100;/),
   of("files that one build uses", "100", "language/service.ts", /mostFiles = 100;/),
   of(
     "places of one file that cannot be read, said one by one",

@@ -69,6 +69,10 @@ export const language: Readonly<Record<string, CatalogueRow>> = {
     "A number is written, or worked out, with more digits than any tape reads.",
   ),
   "length/circular": error("Length that hangs on itself", "Working a length out needs the length itself."),
+  "length/too-far": error(
+    "Length through too many names",
+    "Working a length out leads through more names than any drawing has.",
+  ),
   "length/broken": error("Unfinished length", "A length breaks off before it says anything."),
   "length/tolerance-in-brackets": error(
     "Tolerance in brackets",

@@ -107,6 +107,19 @@ describe("what hangs on itself", () => {
     ]);
   });
 
+  test("and a size taken through more names than any drawing has, ends as a finding", () => {
+    const chain = (count: number) =>
+      Array.from({ length: count }, (_, at) => `let a${at} = ${at + 1 < count ? `a${at + 1}` : "12"}`).join("\n");
+    const build = (count: number) => built(`${shop}${chain(count)}\nopening left { wide a0  high 6 }`);
+    expect(exact(openingOf(build(100), "left").wide)).toBe("12");
+    const [finding] = build(101).findings.filter(({ severity }) => severity === "error");
+    expect(finding).toMatchObject({
+      code: "length/too-far",
+      message: 'a size is taken from "a100" through more than 100 names',
+    });
+    expect(errorsOf(build(5_000))).toEqual(["length/too-far"]);
+  });
+
   test("is not what reads another size of the same thing", () => {
     expect(codes("box for left { sides ply  slides runner  high left.high - 1 }")).toEqual([]);
     // A front may read the box behind it, and a box the front before it.

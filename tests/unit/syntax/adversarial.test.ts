@@ -142,6 +142,37 @@ describe("text that is made to hurt", () => {
     expect(performance.now() - started).toBeLessThan(3_000);
   });
 
+  const places = (count: number, words: (at: number) => string): string =>
+    Array.from({ length: count }, (_, at) => words(at)).join("\n");
+
+  test.each([
+    ["openings", (at: number) => `opening o${at} { wide o${at + 1}.wide  high 6 }`],
+    ["cases", (at: number) => `case c${at} { wide o${at + 1}.wide + 2  high 9  deep 9  panels ply  opening o${at} }`],
+    [
+      "boxes",
+      (at: number) =>
+        `opening o${at} { wide 12  high 6  deep 11 } box for o${at} { sides ply  slides run  high o${at + 1}.box.high }`,
+    ],
+    [
+      "fronts",
+      (at: number) => `opening o${at} { wide 12  high 6 } front for o${at} { slab ply  high o${at + 1}.front.high }`,
+    ],
+  ])("sizes of two thousand %s, each taken from the next, are a finding and no overflow", (_what, words) => {
+    const stock = "sheet ply { measures 3/4 } slides run { lengths 10 to 28 by 2 }\n";
+    expect(build(stock + places(2_000, words))).toContain("length/too-far");
+  });
+
+  test("a thousand blocks, each like the one before, are filled in time that does not grow with the cube of them", () => {
+    const time = (count: number) =>
+      timed(() =>
+        build(
+          places(count, (at) => (at === 0 ? "opening o0 { wide 12  high 6 }" : `opening o${at} like o${at - 1} { }`)),
+        ),
+      );
+    // Four times as many; sixty-four times the time would be the cube.
+    expect(time(1_000) / time(250)).toBeLessThan(20);
+  });
+
   test("thousands of findings are made in time that grows with them", () => {
     const time = (count: number) =>
       timed(() =>
