@@ -72,6 +72,13 @@ export interface SessionHost {
   fault(what: string, error: unknown): void;
 }
 
+/** A file on its way from disk. */
+interface Reading {
+  readonly uri: string;
+  /** Whether it has changed since the reading began. */
+  isStale: boolean;
+}
+
 /** Quick enough to seem at once, slow enough not to check every letter of a word. */
 export const waits: Waits = { idle: 60, longest: 250 };
 
@@ -89,6 +96,10 @@ export function createSession(host: SessionHost): Session {
   /** One per folder, since a folder is what `use` may not leave; the key of files in none is `undefined`. */
   const workspaces = new Map<string | undefined, Workspace>();
   let running: Promise<void> = Promise.resolve();
+  /** Files that are being read now. */
+  const reading = new Set<Reading>();
+  /** How many are at work on files that need not be open: until they are done, what was read for them stays. */
+  let holds = 0;
 
   const run = (): Promise<void> => {
     running = running.then(check).catch((error) => host.fault("The check failed.", error));
@@ -118,6 +129,7 @@ export function createSession(host: SessionHost): Session {
   /** Its text is asked for anew when next needed. */
   function drop(uri: string): void {
     forget(uri);
+    for (const one of reading) if (one.uri === uri) one.isStale = true;
     absent.delete(uri);
     dirty.add(uri);
   }
@@ -142,17 +154,33 @@ export function createSession(host: SessionHost): Session {
     const root = rootOf(uri, folders) ?? folderOf(uri);
     for (;;) {
       const wanted = workspace.missing(uri).filter((used) => !absent.has(used));
-      if (wanted.length === 0) return;
+      if (wanted.length === 0 || !isCurrent(workspace)) return;
       await Promise.all(wanted.map((used) => supply(workspace, used, root)));
     }
   }
 
   async function supply(workspace: Workspace, uri: string, root: string): Promise<void> {
-    const read = files.get(uri)?.text ?? (await host.read(uri, root).catch(() => undefined));
+    const read = files.get(uri)?.text ?? (await onDisk(uri, root));
     // It may have been opened while it was read.
     const text = files.get(uri)?.text ?? read;
+    // What may be read may be another thing since.
+    if (!isCurrent(workspace)) return;
     if (text === undefined) absent.add(uri);
     else setFromHost(workspace, uri, text);
+  }
+
+  /** The text of a file that is not open; read once more where it changed while it was read. */
+  async function onDisk(uri: string, root: string): Promise<string | undefined> {
+    const own: Reading = { uri, isStale: false };
+    reading.add(own);
+    const text = await host.read(uri, root).catch(() => undefined);
+    reading.delete(own);
+    return own.isStale ? onDisk(uri, root) : text;
+  }
+
+  /** Whether the folders are still those that the workspace was made for. */
+  function isCurrent(workspace: Workspace): boolean {
+    return [...workspaces.values()].includes(workspace);
   }
 
   function setFromHost(workspace: Workspace, uri: string, text: string): void {
@@ -188,9 +216,26 @@ export function createSession(host: SessionHost): Session {
   }
 
   function forgetUnused(): void {
-    const isUsed = (uri: string): boolean =>
-      [...workspaces.values()].some((workspace) => workspace.usersOf(uri).some((user) => files.has(user)));
-    for (const uri of [...fromDisk]) if (!isUsed(uri)) forget(uri);
+    if (0 < holds) return;
+    const open = [...files.keys()];
+    const used = new Set(
+      [...workspaces.values()]
+        .flatMap((workspace) =>
+          open.flatMap((uri) => (workspace.textOf(uri) === undefined ? [] : workspace.designsOf(uri))),
+        )
+        .map(({ uri }) => uri),
+    );
+    for (const uri of [...fromDisk]) if (!used.has(uri)) forget(uri);
+  }
+
+  /** Does something with files that need not be open, none of which is forgotten meanwhile. */
+  async function holding<T>(work: () => Promise<T>): Promise<T> {
+    holds++;
+    try {
+      return await work();
+    } finally {
+      holds--;
+    }
   }
 
   function tell<T>(listeners: readonly ((value: T) => void)[], value: T): void {
@@ -203,20 +248,20 @@ export function createSession(host: SessionHost): Session {
     }
   }
 
-  async function loaded(uri: string): Promise<Build | undefined> {
-    return (await isRead(uri)) ? built(uri) : undefined;
+  function loaded(uri: string): Promise<Build | undefined> {
+    return holding(async () => ((await isRead(uri)) ? built(uri) : undefined));
   }
 
   /** Sets the texts of the file and of all that it uses; says whether there is such a file. */
   async function isRead(uri: string): Promise<boolean> {
     const workspace = workspaceOf(uri);
     if (!files.has(uri)) {
-      const text = await host.read(uri, rootOf(uri, folders) ?? folderOf(uri)).catch(() => undefined);
+      const text = await onDisk(uri, rootOf(uri, folders) ?? folderOf(uri));
       if (text === undefined) return false;
       if (!files.has(uri)) setFromHost(workspace, uri, text);
     }
     await gather(uri);
-    return true;
+    return isCurrent(workspace) || isRead(uri);
   }
 
   return {
@@ -256,13 +301,15 @@ export function createSession(host: SessionHost): Session {
       await run();
       return loaded(canonical(uri));
     },
-    async current(uri) {
+    current(uri) {
       const own = canonical(uri);
-      const workspace = workspaceOf(own);
-      if (!(await isRead(own))) return undefined;
-      const text = workspace.textOf(own);
-      if (text === undefined) return undefined;
-      return { uri: own, text, designs: workspace.designsOf(own), build: () => built(own) };
+      return holding(async () => {
+        if (!(await isRead(own))) return undefined;
+        const workspace = workspaceOf(own);
+        const text = workspace.textOf(own);
+        if (text === undefined) return undefined;
+        return { uri: own, text, designs: workspace.designsOf(own), build: () => built(own) };
+      });
     },
     families(uri) {
       const own = canonical(uri);
@@ -277,7 +324,7 @@ export function createSession(host: SessionHost): Session {
     },
     async learn(uris) {
       const unread = uris.map(canonical).filter((uri) => workspaceOf(uri).textOf(uri) === undefined);
-      await Promise.all(unread.map(isRead));
+      await holding(() => Promise.all(unread.map(isRead)));
     },
     textOf: (uri) => workspaceOf(canonical(uri)).textOf(canonical(uri)),
     rootOf: (uri) => rootOf(canonical(uri), folders) ?? folderOf(canonical(uri)),

@@ -72,6 +72,98 @@ test("a text that changes while a used file is read is checked once, as it then 
   expect(checked).toEqual([`${drawer} 2`]);
 });
 
+test("a used file that changes on disk while it is read is read once more", async () => {
+  const answers: ((text: string) => void)[] = [];
+  const { session } = bench({ read: () => new Promise((resolve) => answers.push(resolve)) });
+  session.open(open(drawer, job));
+  const settled = session.settled(drawer);
+  await vi.waitFor(() => expect(answers).toHaveLength(1));
+  session.changedOnDisk([stock]);
+  answers[0]!(rack.replace("sheet ply", "sheet oak"));
+  await vi.waitFor(() => expect(answers).toHaveLength(2));
+  answers[1]!(rack);
+  expect(codes(await settled)).toEqual([]);
+});
+
+test("a file that is not open stays as long as something is made of it, whatever is checked meanwhile", async () => {
+  const disk = new Map([[drawer, job.replace("slides runner", "slides runner 24")]]);
+  let answer: (text: string) => void = () => undefined;
+  const asked = vi.fn();
+  const { session } = bench({
+    read: (uri) =>
+      uri !== stock
+        ? Promise.resolve(disk.get(uri))
+        : new Promise((resolve) => {
+            asked();
+            answer = resolve;
+          }),
+  });
+  const read = session.settled(drawer);
+  await vi.waitFor(() => expect(asked).toHaveBeenCalled());
+  // Another file is opened and checked, which uses none of it.
+  session.open(open("file:///shop/other.scant", fits));
+  await session.settled("file:///shop/other.scant");
+  answer(rack);
+  expect(codes(await read)).toEqual(["slide/too-long"]);
+});
+
+test("files that are made known are known all of them, though one takes long to read", async () => {
+  const late = "file:///shop/late.scant";
+  let answer: (text: string) => void = () => undefined;
+  const { session, disk } = bench({
+    read: (uri) =>
+      uri === late
+        ? new Promise((resolve) => {
+            answer = resolve;
+          })
+        : Promise.resolve(disk.get(uri)),
+  });
+  disk.set(stock, rack);
+  const learned = session.learn([stock, late]);
+  session.open(open(drawer, fits));
+  await session.settled(drawer);
+  answer(fits);
+  await learned;
+  const known = session.known().map(({ uri }) => uri);
+  expect(known.sort()).toEqual([drawer, late, stock]);
+  // They are not kept for good.
+  session.change(open(drawer, tooLong, 2));
+  await session.settled(drawer);
+  expect(session.known().map(({ uri }) => uri)).toEqual([drawer]);
+});
+
+test("a file whose folders change while what it uses is read is the file with all that it uses", async () => {
+  const asked = vi.fn();
+  const { session } = bench({
+    read: (uri) => {
+      asked(uri);
+      return new Promise((resolve) => setTimeout(() => resolve(uri === stock ? rack : undefined), 20));
+    },
+  });
+  session.open(open(drawer, job));
+  const current = session.current(drawer);
+  await vi.waitFor(() => expect(asked).toHaveBeenCalled());
+  session.setFolders([root, "file:///other"]);
+  expect(codes((await current)?.build())).toEqual([]);
+});
+
+test("hundreds of files that were made known are forgotten in a moment", async () => {
+  const { session, disk } = bench();
+  const all = Array.from({ length: 800 }, (_, index) => `file:///shop/f${index}.scant`);
+  for (const uri of all) disk.set(uri, 'use "rack.scant"');
+  disk.set(stock, rack);
+  session.open(open(drawer, fits));
+  await session.settled(drawer);
+  await session.learn(all);
+  expect(session.known()).toHaveLength(802);
+  session.change(open(drawer, tooLong, 2));
+  const before = process.cpuUsage();
+  await session.settled(drawer);
+  const { user, system } = process.cpuUsage(before);
+  expect(session.known().map(({ uri }) => uri)).toEqual([drawer]);
+  expect((user + system) / 1000).toBeLessThan(400);
+});
+
 test("a reader that fails and a listener that throws stop nothing", async () => {
   const { session, faults, checked } = bench({ read: () => Promise.reject(new Error("gone")) });
   session.onChecked(() => {
