@@ -7,6 +7,7 @@ import { registerOpenRod } from "./commands/open-rod.ts";
 import { registerPlanCuts } from "./commands/plan-cuts.ts";
 import { registerRecordCut } from "./commands/record-cut.ts";
 import { registerReportProblem } from "./commands/report-problem.ts";
+import { restart } from "./commands/restart.ts";
 import { registerRestartServer } from "./commands/restart-server.ts";
 import { registerWriteCutList } from "./commands/write-cut-list.ts";
 import { type Host, registerWritePapers } from "./commands/write-papers.ts";
@@ -55,10 +56,7 @@ export async function activateWith(
     }),
     registerCheckTask(feed),
     registerTools(feed),
-    registerRestartServer(async () => {
-      if (client.needsStop()) await client.stop();
-      await client.start();
-    }),
+    registerRestartServer(() => restart(client)),
     { dispose: () => client.dispose() },
   );
   try {

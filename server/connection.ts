@@ -77,7 +77,11 @@ function clientFacts({ capabilities: { workspace, textDocument }, initialization
     hasFolders: workspace?.workspaceFolders === true,
     watchesOnRequest: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     hasConfiguration: workspace?.configuration === true,
-    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshes: {
+      hints: workspace?.inlayHint?.refreshSupport === true,
+      lenses: workspace?.codeLens?.refreshSupport === true,
+      tokens: workspace?.semanticTokens?.refreshSupport === true,
+    },
     snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     findingPages: typeof findingPages === "string" ? findingPages : undefined,
   };

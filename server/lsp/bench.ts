@@ -42,7 +42,8 @@ export const bench: Feature = {
       const job = wantsPlan ? server.plans.of(build, scope) : undefined;
       const seconds = secondsIn(params.seconds);
       if (job === undefined || job.isFinished() || seconds <= job.spent.seconds) stop();
-      else if (running?.key === job.key && running.uri === build.uri) running.seconds = seconds;
+      else if (running?.isOver === false && running.key === job.key && running.uri === build.uri)
+        running.seconds = seconds;
       else {
         stop();
         running = { uri: build.uri, key: job.key, seconds, isOver: false };

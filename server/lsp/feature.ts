@@ -48,8 +48,8 @@ export interface ClientFacts {
   readonly watchesOnRequest: boolean;
   /** Whether it answers what its settings are. */
   readonly hasConfiguration: boolean;
-  /** Whether it asks for inlay hints anew when it is told to. */
-  readonly refreshesHints: boolean;
+  /** What it asks for anew when it is told to. */
+  readonly refreshes: { readonly hints: boolean; readonly lenses: boolean; readonly tokens: boolean };
   /** Whether it fills in the gaps of what is completed one after the other. */
   readonly snippets: boolean;
   /** Where the pages about finding codes lie, ending in "/". */

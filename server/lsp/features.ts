@@ -15,6 +15,7 @@ import { names } from "./names.ts";
 import { papers } from "./papers.ts";
 import { plan } from "./plan.ts";
 import { recordCut } from "./record-cut.ts";
+import { refreshing } from "./refreshing.ts";
 import { rename } from "./rename.ts";
 import { renameFiles } from "./rename-files.ts";
 import { rod } from "./rod.ts";
@@ -26,6 +27,6 @@ import { symbols } from "./symbols.ts";
 /** All that the server can do: a new ability is one file and one word here. */
 export const features: readonly Feature[] = [
   ...[diagnostics, codeActions, hover, inlayHints, names, rename, symbols, structure, links, lenses, renameFiles],
-  ...[formatting, semanticTokens, completion, signatureHelp],
+  ...[formatting, semanticTokens, completion, signatureHelp, refreshing],
   ...[rod, cutList, list, plan, drawings, bench, papers, recordCut],
 ];

@@ -11,16 +11,11 @@ import { tell } from "./tell.ts";
 export const inlayHints: Feature = {
   capabilities: { inlayHintProvider: { resolveProvider: false } },
   register(server) {
-    const { connection, session } = server;
+    const { connection } = server;
     let known: HintSettings | undefined;
     connection.onDidChangeConfiguration(() => {
       known = undefined;
-      if (server.client().refreshesHints) tell(() => connection.languages.inlayHint.refresh());
-    });
-    // A file that is used may change the sizes of one whose text has not: the editor does not ask again by itself.
-    session.onChecked((checked) => {
-      const whose = checked.filter(({ file }) => session.file(file.uri)?.version === file.version);
-      if (1 < whose.length && server.client().refreshesHints) tell(() => connection.languages.inlayHint.refresh());
+      if (server.client().refreshes.hints) tell(() => connection.languages.inlayHint.refresh());
     });
     connection.languages.inlayHint.on(async ({ textDocument, range }) => {
       known ??= await settingsOf(server);

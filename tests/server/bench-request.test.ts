@@ -70,6 +70,15 @@ test("a search ends when its time is over, and says so", async () => {
   expect((await ask({ parts: ["plan"], seconds: 0.4 })).search.state).toBe("halted");
 });
 
+test("a search whose time is over goes on when it is given more", async () => {
+  const { editor, ask, told } = await opened(job);
+  await ask({ parts: ["plan"], seconds: 0.2 });
+  await editor.until("the end", () => told.at(-1)?.state === "halted");
+  const count = told.length;
+  expect((await ask({ parts: ["plan"], seconds: 0.6 })).search.state).toBe("searching");
+  await editor.until("another end", () => count < told.length && told.at(-1)?.state === "halted");
+});
+
 test("a change that leaves parts and stock alone keeps the plan, and what it leads to moves with the text", async () => {
   const { editor, ask } = await opened(job);
   const before = await ask({ parts: ["plan"], seconds: 0.2 });

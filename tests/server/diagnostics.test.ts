@@ -122,7 +122,7 @@ const least: ClientFacts = {
   hasFolders: false,
   watchesOnRequest: false,
   hasConfiguration: false,
-  refreshesHints: false,
+  refreshes: { hints: false, lenses: false, tokens: false },
   snippets: false,
   findingPages: undefined,
 };

@@ -114,6 +114,40 @@ test("an editor that shows hints is told when settings, or a file that others us
   await editor.until("a refresh after the used file", () => before < asked);
 });
 
+test("an editor is told to ask again for hints, lenses and words of an open file when one that it uses changes on disk", async () => {
+  const disk = { "file:///shop/rack.scant": "inches\nlet gap = 3/32\n" } as Record<string, string>;
+  const refreshSupport = { refreshSupport: true };
+  const editor = await inProcess(
+    { readDisk: async (uri) => disk[uri] },
+    {
+      folders: ["file:///shop"],
+      capabilities: {
+        workspace: { inlayHint: refreshSupport, codeLens: refreshSupport, semanticTokens: refreshSupport },
+      },
+    },
+  );
+  const asked: string[] = [];
+  const kinds = ["workspace/codeLens/refresh", "workspace/inlayHint/refresh", "workspace/semanticTokens/refresh"];
+  for (const kind of kinds) {
+    editor.connection.onRequest(kind, () => {
+      asked.push(kind);
+      return null;
+    });
+  }
+  const main = (gap: string) => `inches\nuse "rack.scant"\nopening a { wide 20 - ${gap}  high 6 }\n`;
+  editor.open("file:///shop/main.scant", main("gap"));
+  await editor.diagnosticsOf("file:///shop/main.scant", 1);
+  // What is typed is asked for by the editor itself.
+  editor.change("file:///shop/main.scant", main("1"), 2);
+  await editor.diagnosticsOf("file:///shop/main.scant", 2);
+  expect(asked).toEqual([]);
+  disk["file:///shop/rack.scant"] = "inches\nlet gap = 1/8\n";
+  await editor.connection.sendNotification("workspace/didChangeWatchedFiles", {
+    changes: [{ uri: "file:///shop/rack.scant", type: 2 }],
+  });
+  await editor.until("a word of each", () => kinds.every((kind) => asked.includes(kind)));
+});
+
 test("what the seasons do to a solid panel, what a shelf may span, and how far a door opens", async () => {
   const shop = await bench(`inches
 read to 1/32
