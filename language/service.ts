@@ -223,8 +223,13 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
   // The checks cost many times what the derivation does, and what is asked of a place in the text does not need them.
   const checked = once(() => {
     const { fit, findings: shown } = fitted(derivation);
+    const said = new Set(context.findings);
+    const late = derivation.islands.flatMap((island) => island.context.findings).filter((one) => !said.has(one));
+    context.findings.push(...late);
     const { made, findings: counted } = benched(context, model, fit);
-    const all = [...context.findings, ...runChecks(context, model), ...shown, ...counted];
+    const judged = runChecks(context, model);
+    // Last, since some lengths are read for a check or for the dry fit alone, and may be wrong too.
+    const all = [...context.findings, ...judged, ...shown, ...counted];
     return { fit, made, findings: sorted(allowed(all, allowsOf(design)), uri) };
   });
   const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));

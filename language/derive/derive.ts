@@ -35,6 +35,8 @@ export interface DeriveMemory {
 interface KnownIsland extends DerivedIsland {
   readonly blocks: readonly object[];
   readonly made: Made;
+  /** What was found in deriving it; its context comes to hold what was found in its dry fit too. */
+  readonly findings: readonly Finding[];
 }
 
 /** What all islands are derived with, and what was found in making it. */
@@ -72,7 +74,7 @@ export function derive(said: Design, memory: DeriveMemory = deriveMemory()): Der
   const known = shared === memory.shared ? memory.islands : new Map<object, KnownIsland>();
   const derived = islands.map((island) => derivedIsland(context, island, shared, known));
   Object.assign(memory, { shared, islands: new Map(derived.map((one) => [one.blocks[0]!, one])) });
-  context.findings.push(...shared.findings, ...derived.flatMap((one) => one.context.findings));
+  context.findings.push(...shared.findings, ...derived.flatMap((one) => one.findings));
   const whole = joined(design, shared.stocks, derived);
   context.lookUp = lookUpIn(context, readableIn(context, whole));
   return { context, model: modelOf(context, whole), islands: derived };
@@ -107,7 +109,8 @@ function derivedIsland(
     series: new Map(shared.series),
   };
   const whole = made(own, shared.stocks);
-  return { blocks, context: own, made: whole, model: { ...listed(own.design, whole), hardware: [] } };
+  const model = { ...listed(own.design, whole), hardware: [] };
+  return { blocks, context: own, made: whole, model, findings: [...own.findings] };
 }
 
 function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {

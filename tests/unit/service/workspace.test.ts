@@ -169,6 +169,30 @@ describe("a build", () => {
     ]);
   });
 
+  test.each([
+    ["only the dry fit reads", "", "front for a { slab ply  overlay 1/4  gap lost }"],
+    [
+      "only a check reads",
+      "hinges cup { cup 35 mm  overlay lost }",
+      "door for a { slab ply  overlay 1/2  hinged left  hinges cup }",
+    ],
+  ])(
+    "says that there is no such length where %s it, from a cold start and after a change elsewhere",
+    (_, hinges, front) => {
+      const stock = `inches\nsheet ply { measures 3/4 }\n${hinges}\n`;
+      const text = `opening a { wide 15  high 6  deep 20 }\n${front}\n`;
+      const other = "opening b { wide 15  high 6  deep 20 }\n";
+      const workspace = workspaceOf({ "main.scant": stock + text });
+      const unknown = () => codes(workspace).filter((code) => code === "name/unknown-length");
+      expect(unknown()).toHaveLength(1);
+      for (const changed of [`${stock}${text}${other}`, `${stock}\n${text}${other}`, `${stock}${text}${other}\n// b`]) {
+        workspace.set(at("main.scant"), changed);
+        expect(unknown()).toHaveLength(1);
+        expect(codes(workspace)).toEqual(codes(workspaceOf({ "main.scant": changed })));
+      }
+    },
+  );
+
   test("an allowance with a reason silences its code in its block only", () => {
     const text = (allow: string) => `inches
       sheet ply { measures 3/4 } slides runner { lengths 10 to 28 by 2 }
