@@ -13,6 +13,7 @@ describe("the codes", () => {
     "syntax/too-long",
     "use/too-many",
     "length/broken",
+    "length/too-far",
     "syntax/too-much",
   ]);
 
