@@ -53,7 +53,7 @@ export interface Session {
   current(uri: string): Promise<Current | undefined>;
   /** What every known build says that the file belongs to, each build's own file first; that of the file itself is the first. */
   families(uri: string): readonly (readonly Design[])[];
-  /** Every file whose text is known, each once. */
+  /** Every file whose text is known, each once, in the order of their addresses. */
   known(): readonly Design[];
   /** Reads these files, as far as there are any, so that they are known until the next check. */
   learn(uris: readonly string[]): Promise<void>;
@@ -320,7 +320,8 @@ export function createSession(host: SessionHost): Session {
       const designs = [...workspaces.values()].flatMap((workspace) =>
         workspace.uris().flatMap((uri) => workspace.designOf(uri) ?? []),
       );
-      return [...new Map(designs.map((design) => [design.uri, design])).values()];
+      const byUri = new Map(designs.map((design) => [design.uri, design]));
+      return [...byUri.keys()].sort().map((uri) => byUri.get(uri)!);
     },
     async learn(uris) {
       const unread = uris.map(canonical).filter((uri) => workspaceOf(uri).textOf(uri) === undefined);
