@@ -1,3 +1,4 @@
+import { fileName } from "../language/core/file-name.ts";
 import type { Part } from "../language/core/part.ts";
 import type { Span } from "../language/core/span.ts";
 import { cutList } from "../language/plan/cut-list.ts";
@@ -130,8 +131,4 @@ function brokenAt(build: Build): string {
   if (first === undefined) return "";
   const line = `line ${first.span.line + 1}`;
   return first.span.uri === build.uri ? ` (${line})` : ` (${line} of ${fileName(first.span.uri)})`;
-}
-
-function fileName(uri: string): string {
-  return uri.slice(uri.lastIndexOf("/") + 1);
 }

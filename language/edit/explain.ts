@@ -1,3 +1,4 @@
+import { fileName } from "../core/file-name.ts";
 import type { Length, Reading } from "../core/length.ts";
 import { mixedText, showText, toMillimetres } from "../core/length.ts";
 import { ratio, toNumber } from "../core/rational.ts";
@@ -103,15 +104,6 @@ function place(span: Span, uri: string): string {
   if (span.end === 0) return "";
   const file = span.uri === uri ? "" : `${fileName(span.uri)} `;
   return ` in [${escaped(file)}line ${span.line + 1}](${span.uri}#L${span.line + 1})`;
-}
-
-export function fileName(uri: string): string {
-  const last = uri.slice(uri.lastIndexOf("/") + 1);
-  try {
-    return decodeURIComponent(last);
-  } catch {
-    return last;
-  }
 }
 
 /** Text that Markdown shows as it is. */

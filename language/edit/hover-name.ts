@@ -1,8 +1,9 @@
 import type { Design, NamedBlock } from "../core/design.ts";
+import { fileName } from "../core/file-name.ts";
 import { propertiesOf } from "../core/vocabulary.ts";
 import { isTrouble } from "../derive/evaluate.ts";
 import type { Opening } from "../derive/model.ts";
-import { escaped, explained, fileName, otherUnits, sizeText, threeText } from "./explain.ts";
+import { escaped, explained, otherUnits, sizeText, threeText } from "./explain.ts";
 import { factsOf } from "./facts.ts";
 import type { Occurrence } from "./names.ts";
 import type { Scene } from "./scene.ts";

@@ -1,5 +1,6 @@
 import { alike } from "../ascut/findings/saved.ts";
 import type { Spare } from "../ascut/spares.ts";
+import { fileName } from "../core/file-name.ts";
 import { showText } from "../core/length.ts";
 import type { CutRow } from "../plan/cut-list.ts";
 import { cautionsFor } from "../published/safety.ts";
@@ -62,10 +63,7 @@ function standing(one: JobLeft): readonly string[] {
 function wrong({ job }: JobLeft): readonly string[] {
   return job.findings
     .filter(({ code, severity }) => code.startsWith("cut/") && severity !== "hint")
-    .map(({ span, message, remedy }) => {
-      const file = span.uri.slice(span.uri.lastIndexOf("/") + 1);
-      return `${decodeURIComponent(file)}, line ${span.line + 1}: ${message}. ${remedy}`;
-    });
+    .map(({ span, message, remedy }) => `${fileName(span.uri)}, line ${span.line + 1}: ${message}. ${remedy}`);
 }
 
 function listLines(day: Day, one: JobLeft, title: string): readonly string[] {

@@ -1,3 +1,4 @@
+import { fileName } from "../core/file-name.ts";
 import type { Finding } from "../core/finding.ts";
 import { showText, withUnit } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
@@ -52,13 +53,9 @@ export function rodView(
   };
 }
 
+/** What a job is called that says no title: its file, without what all build files end in. */
 export function nameOf(uri: string): string {
-  const last = uri.slice(uri.lastIndexOf("/") + 1).replace(/\.scant$/, "");
-  try {
-    return decodeURIComponent(last);
-  } catch {
-    return last;
-  }
+  return fileName(uri).replace(/\.scant$/, "");
 }
 
 function stockNote(context: Context, model: Model, name: string): string {

@@ -1,5 +1,6 @@
 import type { DocumentSymbol, WorkspaceSymbol } from "vscode-languageserver";
 import { SymbolKind } from "vscode-languageserver";
+import { fileName } from "../../language/core/file-name.ts";
 import { outlineOf } from "../../language/edit/outline.ts";
 import type { SymbolKind as Kind, TextSymbol } from "../../language/edit/symbols.ts";
 import { symbolsOf } from "../../language/edit/symbols.ts";
@@ -34,14 +35,13 @@ async function found(server: Server, query: string): Promise<WorkspaceSymbol[]> 
   const { session } = server;
   await buildFilesKnown(server);
   return session.known().flatMap(({ uri }) => {
-    const file = decodeURI(uri.slice(uri.lastIndexOf("/") + 1));
     const all = symbolsOf(uri, outlineOf(session.textOf(uri) ?? "")).flatMap((symbol) => [symbol, ...symbol.children]);
     return all
       .filter(({ name, kind }) => kind !== "use" && isLike(name, query))
       .map(({ name, kind, nameSpan }) => ({
         name,
         kind: kinds[kind],
-        containerName: file,
+        containerName: fileName(uri),
         location: { uri: session.addressOf(uri), range: rangeOf(nameSpan) },
       }));
   });

@@ -97,14 +97,16 @@ test("parts taken out of a whole text are gone", () => {
 
 test("a used file in the middle of a word takes no parts away", () => {
   const { feed, put, workspace } = bench();
-  workspace.set(stock, rack);
-  put(file, job);
+  const uses = job.replace("rack.scant", "my rack.scant");
+  const other = stock.replace("rack.scant", "my%20rack.scant");
+  workspace.set(other, rack);
+  put(file, uses);
   const pieces = feed.get(file)?.view.pieces;
-  workspace.set(stock, rack.replace("sheet ply {", "sheet }{ ply"));
-  const { build } = put(file, job);
+  workspace.set(other, rack.replace("sheet ply {", "sheet }{ ply"));
+  const { build } = put(file, uses);
   expect(build.whole).toBe(true);
   expect(feed.get(file)).toMatchObject({ stale: true, view: { pieces } });
-  expect(feed.get(file)?.view.notes[0]).toContain("of rack.scant");
+  expect(feed.get(file)?.view.notes[0]).toContain("of my rack.scant");
 });
 
 test("a file that opens broken shows what there is", () => {

@@ -41,7 +41,7 @@ test("names of the kind that is wanted, best first, in files that are used as we
   expect(await labels("opening", 4)).toEqual(["d", "a", "b", "c"]);
   expect(await labels("slide", 3)).toEqual(["16", "14", "12"]);
   expect(await labels("shelf", 2)).toEqual(["ply", "thin"]);
-  expect(await labels("file", 2)).toEqual(["rack.scant", "other.scant"]);
+  expect(await labels("file", 2)).toEqual(["other.scant", "rack.scant"]);
   expect(await labels("property", 3)).toEqual(["front", "back", "bottom"]);
 });
 

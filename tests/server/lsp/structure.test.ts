@@ -52,11 +52,11 @@ test("the outline of a file: blocks, and openings below their case", async () =>
 });
 
 test("things of every file by some of their letters, in files that are not open too", async () => {
-  const shop = await bench(job, { "rack.scant": rack, "unused.scant": "sheet panama { called 1/2 }\n" });
+  const shop = await bench(job, { "rack.scant": rack, "un%2Cused%231.scant": "sheet panama { called 1/2 }\n" });
   const found = await shop.editor.connection.sendRequest<WorkspaceSymbol[]>("workspace/symbol", { query: "Pan" });
   expect(found.map(({ name, containerName }) => `${containerName} ${name}`).sort()).toEqual([
     "rack.scant pan-head",
-    "unused.scant panama",
+    "un,used#1.scant panama",
   ]);
 });
 
