@@ -100,7 +100,11 @@ export function createBenchController(port: BenchPort, post: (message: HostMessa
       post({ type: "searched", search: { state, percent } });
       if (better || state !== "searching") pull();
     },
-    hidden: leave,
+    hidden: () => {
+      leave();
+      // The page is made anew when it is seen again, and says then what it has open.
+      parts = [];
+    },
     sections: () => last?.sections ?? [],
     scope: () => last?.scope,
   };

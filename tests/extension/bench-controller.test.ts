@@ -107,6 +107,23 @@ test("word of the search goes to the page, and a better plan is pulled", async (
   expect(asked).toHaveLength(2);
 });
 
+test("nothing is asked for behind a page that is hidden, whatever is still to come, until it opens parts again", async () => {
+  const { controller, asked, settled } = setUp();
+  controller.source(JOB);
+  controller.opened(["plan"], "");
+  await settled();
+  controller.hidden();
+  const count = asked.length;
+  // An answer and a word of the search that were on their way.
+  controller.changed();
+  controller.searched({ uri: JOB, state: "searching", percent: 20, better: true });
+  await vi.advanceTimersByTimeAsync(2 * REST_MS);
+  expect(asked).toHaveLength(count);
+  controller.opened(["plan"], "");
+  await settled();
+  expect(asked.at(-1)?.parts).toEqual(["plan"]);
+});
+
 test("a page that is hidden, or closes all, stops the search", async () => {
   const { controller, asked, settled } = setUp();
   controller.source(JOB);
