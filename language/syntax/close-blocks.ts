@@ -1,5 +1,5 @@
 import type { Token, Tokens } from "./tokens.ts";
-import { errorAt, isWord, tokenBehind } from "./tokens.ts";
+import { endsJoint, errorAt, isWord, tokenBehind } from "./tokens.ts";
 
 /**
  * Closes what is open where a statement begins that stands in no block: a bracket that was forgotten, or is not typed
@@ -27,7 +27,7 @@ export function closeBlocks({ tokens, errors }: Tokens, bracket: Token["tokenTyp
 export function beginsStatement(tokens: readonly Token[], index: number): boolean {
   const token = tokens[index]!;
   const begins = beginnings.get(token.image);
-  if (begins === undefined || !isWord(token)) return false;
+  if (begins === undefined || !isWord(token) || endsJoint(tokens, index)) return false;
   return begins(tokens[index + 1]?.image ?? "", tokens[index + 2]?.image ?? "");
 }
 

@@ -20,6 +20,13 @@ export function isWord({ tokenType }: Token): boolean {
   return tokenType.name !== "ID";
 }
 
+/** Whether the word `screws` ends the name of a joint here, as in `joint pocket screws`, and so begins no block of its own. */
+export function endsJoint(tokens: readonly Token[], index: number): boolean {
+  const [before, token] = [tokens[index - 1], tokens[index]];
+  if (token?.image !== "screws" || before === undefined || !isWord(before)) return false;
+  return before.startLine === token.startLine && ["pocket", "joint", "corners"].includes(before.image);
+}
+
 /** An error at a token, or of no length just behind it. */
 export function errorAt(token: Token, said: Said, where: "at" | "behind" = "at"): TokenError {
   const { startOffset, startLine, startColumn, image } = token;

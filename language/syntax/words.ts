@@ -5,6 +5,7 @@ import { breakBeforeKeys } from "./break-before-key.ts";
 import { closeBlocks } from "./close-blocks.ts";
 import { withinLimits } from "./limits.ts";
 import { skipBetween } from "./skip-between.ts";
+import { endsJoint } from "./tokens.ts";
 
 type AbstractElement = Ast.AbstractElement;
 type AbstractRule = Ast.AbstractRule;
@@ -83,16 +84,18 @@ export class WordLexer extends DefaultLexer {
       if (token.tokenType !== this.idType) {
         const after = tokens[index + 1];
         const listed = before.image === "," && tokens[index - 2]?.tokenType === this.idType;
-        const isName = listed ? this.isListed(before, token, after, given) : this.isName(before, token, after, given);
+        const isName = listed ? this.isListed(before, token, after, given) : this.isName(tokens, index, given);
         if (!isName) return;
       }
       if (token.tokenType !== this.idType) this.retag(token);
     });
   }
 
-  private isName(before: Token, token: Token, after: Token | undefined, given: ReadonlySet<string>): boolean {
+  private isName(tokens: readonly Token[], index: number, given: ReadonlySet<string>): boolean {
+    const [before, token, after] = [tokens[index - 1]!, tokens[index]!, tokens[index + 1]];
     if (before.image === ".") return true;
     if (before.startLine !== token.startLine || before.tokenType === this.idType) return false;
+    if (endsJoint(tokens, index - 1)) return false;
     // `sheet quarter {` gives a name, though `per sheet` needs none behind it.
     if (givesName.has(before.image) && after?.image === "{") return true;
     if (after?.image === "." && after.startOffset === token.startOffset + token.image.length) return true;

@@ -71,6 +71,28 @@ describe("a word of the language as a name", () => {
   });
 });
 
+describe("the word screws at the end of a joint", () => {
+  test.each(["joint pocket screws", "joint screws", "corners pocket screws", "corners screws"])(
+    "%s begins no block of screws, whether what opens next stands beside it or below it",
+    (joint) => {
+      for (const gap of [" ", "\n"]) {
+        for (const next of ["across", "down", "rear"]) {
+          const text = `case low { ${joint}${gap}${next} { } wide 30 }\nsheet ply { measures 3/4 }`;
+          const design = lower(text, testUri);
+          const unread = design.findings.filter((finding) => finding.code === "syntax/unreadable");
+          expect([text, unread]).toEqual([text, []]);
+          expect([design.screws.length, design.cases[0]?.wide?.values.length]).toEqual([0, 1]);
+        }
+      }
+    },
+  );
+
+  test("a block of screws below a joint that is half written is still one", () => {
+    const design = lower("case low {\n  joint\n\nscrews pan { long 1 }", testUri);
+    expect(design.screws.map((block) => block.name.text)).toEqual(["pan"]);
+  });
+});
+
 describe("half-typed properties", () => {
   test("a word that waits for its name does not take the property of the next line for it", () => {
     const design = lower("box for left {\n  sides\n  bottom ply under\n  slides runner\n}", testUri);
