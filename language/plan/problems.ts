@@ -103,7 +103,7 @@ function problemFor(
       kerf: scale.units(kerf),
       trim: scale.units(trim),
       parts: asked,
-      rows: matchedRows(rows),
+      rows: matchedRows(stock, rows),
     },
   };
 }
@@ -113,12 +113,12 @@ function areaOf(source: Source): number {
   return (toNumber(source.width) * toNumber(source.height)) / 144;
 }
 
-/** A sheet's face grain runs along its second figure, its height here; a board's along its length. */
+/** A sheet's face grain runs along its second figure, its height here, unless it is said to run across; a board's along its length. */
 function askedPart(stock: Stock, row: MarkedPart, id: string, scale: Scale, staves: Staves): SheetPart {
   const { part } = row;
   const plain = stock.kind === "sheet" && (stock.block.grain?.value === "none" || part.grain === "none");
-  const lies = part.grain === "across" || (stock.kind === "sheet" && stock.block.grain?.value === "across");
-  const [width, height] = lies ? [part.length.value, part.width.value] : [staves.width, part.length.value];
+  const along = part.grain === "across" ? part.width.value : part.length.value;
+  const [width, height] = grainLies(stock) ? [along, staves.width] : [staves.width, along];
   return {
     id,
     width: scale.units(width),
@@ -129,30 +129,40 @@ function askedPart(stock: Stock, row: MarkedPart, id: string, scale: Scale, stav
   };
 }
 
+/** Whether the grain of a sheet runs along its first figure, its width here. */
+function grainLies(stock: Stock): boolean {
+  return stock.kind === "sheet" && stock.block.grain?.value === "across";
+}
+
 /** How many boards side by side a part is glued up from, and how wide each is cut. */
 export interface Staves {
   readonly count: number;
   readonly width: Length;
 }
 
-/** A part wider than any board sold is glued up from equal staves, each with what jointing takes. */
+/** A part wider across its grain than any board sold is glued up from equal staves, each with what jointing takes. */
 export function stavesOf(stock: Stock, { part }: MarkedPart, sources: readonly Source[]): Staves {
-  const whole = { count: 1, width: part.width.value };
-  if (stock.kind !== "board" || part.grain === "across") return whole;
+  const across = part.grain === "across" ? part.length.value : part.width.value;
+  const whole = { count: 1, width: across };
+  if (stock.kind !== "board") return whole;
   const widest = sources
     .filter((one) => !one.offcut)
     .reduce((most, one) => (less(most, one.width) ? one.width : most), ratio(0));
-  if (!less(widest, part.width.value)) return whole;
+  if (!less(widest, across)) return whole;
   const usable = subtract(widest, fallback("stave.joint").value);
-  const count = isPositive(usable) ? Math.ceil(toNumber(part.width.value) / toNumber(usable)) : 1;
-  return { count, width: add(over(part.width.value, count), fallback("stave.joint").value) };
+  const count = isPositive(usable) ? Math.ceil(toNumber(across) / toNumber(usable)) : 1;
+  return { count, width: add(over(across, count), fallback("stave.joint").value) };
 }
 
-function matchedRows(rows: readonly MarkedPart[]): readonly MatchedRow[] {
+function matchedRows(stock: Stock, rows: readonly MarkedPart[]): readonly MatchedRow[] {
   const groups = new Map<string, MatchedRow>();
+  const [grain, across] = grainLies(stock) ? (["x", "y"] as const) : (["y", "x"] as const);
   for (const { part } of rows) {
     if (part.matched !== undefined)
-      groups.set(part.matched.group, { id: part.matched.group, along: part.matched.along === "grain" ? "y" : "x" });
+      groups.set(part.matched.group, {
+        id: part.matched.group,
+        along: part.matched.along === "grain" ? grain : across,
+      });
   }
   return [...groups.values()];
 }

@@ -19,15 +19,25 @@ export const partMustFitBoard: Check = {
     }),
 };
 
+/** The grain of a board runs along it, so a part whose grain runs across lies in it crosswise: its width along the board. */
+function lieOf({ grain, length, width }: Part) {
+  const [lengthwise, wide] = [
+    { name: "long", size: length },
+    { name: "wide", size: width },
+  ];
+  return grain === "across" ? { along: wide, across: lengthwise } : { along: lengthwise, across: wide };
+}
+
 function tooLong(context: Context, part: Part, stock: BoardStock): readonly Finding[] {
   const most = mostOf(context, stock.block.long);
-  if (most === undefined || !less(most, part.length.value)) return [];
+  const { along } = lieOf(part);
+  if (most === undefined || !less(most, along.size.value)) return [];
   return [
     finding({
       code: "part/longer-than-board",
       severity: "error",
-      span: placeOfLargest(part.length, part.source),
-      message: `${nameOf(part)} is ${say(context, part.length.value)} long; the longest board of "${stock.name}" is ${say(context, most)}`,
+      span: placeOfLargest(along.size, part.source),
+      message: `${nameOf(part)} is ${say(context, along.size.value)} ${along.name}; the longest board of "${stock.name}" is ${say(context, most)}`,
       reason: "It cannot be cut in one piece from what can be bought.",
       remedy: "Buy longer boards and write their length, or make it of two pieces.",
       related: [{ span: stock.block.long!.key.span, message: "the lengths that can be bought" }],
@@ -38,14 +48,15 @@ function tooLong(context: Context, part: Part, stock: BoardStock): readonly Find
 /** A panel is glued up as a matter of course. */
 function tooWide(context: Context, part: Part, stock: BoardStock): readonly Finding[] {
   const most = mostOf(context, stock.block.wide);
-  if (part.name === "panel" || most === undefined || !less(most, part.width.value)) return [];
-  const boards = floor(divide(part.width.value, most) ?? part.width.value) + 1n;
+  const { across } = lieOf(part);
+  if (part.name === "panel" || most === undefined || !less(most, across.size.value)) return [];
+  const boards = floor(divide(across.size.value, most) ?? across.size.value) + 1n;
   return [
     finding({
       code: "part/wider-than-board",
       severity: "hint",
-      span: placeOfLargest(part.width, part.source),
-      message: `${nameOf(part)} is ${say(context, part.width.value)} wide; the widest board of "${stock.name}" is ${say(context, most)}`,
+      span: placeOfLargest(across.size, part.source),
+      message: `${nameOf(part)} is ${say(context, across.size.value)} ${across.name}; the widest board of "${stock.name}" is ${say(context, most)}`,
       reason: "It has to be glued up, which takes clamps, a flat bench and a day.",
       remedy: `Glue it up of ${boards} boards or more, cut long and flattened afterwards.`,
       related: [{ span: stock.block.wide!.key.span, message: "the widths that can be bought" }],

@@ -1,6 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
 import type { Length } from "../../core/length.ts";
-import type { Part } from "../../core/part.ts";
+import type { Grain, Part } from "../../core/part.ts";
 import { less } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import { size } from "../../derive/context.ts";
@@ -22,12 +22,13 @@ function check(context: Context, model: Model, part: Part): readonly Finding[] {
   const runsAlong = part.grain === "across" ? sheet.across : sheet.along;
   const tooMuch = less(runsAlong, part.length.value) ? part.length : part.width;
   const turned = part.grain !== "none" && fits({ ...part, grain: "none" }, sheet);
+  const [first, second] = sheet.grain === "across" ? [sheet.along, sheet.across] : [sheet.across, sheet.along];
   return [
     finding({
       code: "part/larger-than-sheet",
       severity: "error",
       span: placeOfLargest(tooMuch, part.source),
-      message: `${nameOf(part)} is ${say(context, part.length.value)} by ${say(context, part.width.value)}; a sheet of "${stock.name}" is ${say(context, sheet.across)} by ${say(context, sheet.along)}`,
+      message: `${nameOf(part)} is ${say(context, part.length.value)} by ${say(context, part.width.value)}; a sheet of "${stock.name}" is ${say(context, first)} by ${say(context, second)}`,
       reason: turned
         ? "It would fit only with its grain running the other way."
         : "It cannot be cut in one piece from what can be bought.",
@@ -45,17 +46,22 @@ function check(context: Context, model: Model, part: Part): readonly Finding[] {
 interface SheetSize {
   readonly across: Length;
   readonly along: Length;
+  /** As the sheet says it: long, its grain runs along the second figure of its size; across, along the first. */
+  readonly grain: Grain;
 }
 
 function sheetSize(context: Context, { block }: SheetStock): SheetSize | undefined {
-  const across = size(context, block.size?.first);
-  const along = size(context, block.size?.second);
-  return across === undefined || along === undefined ? undefined : { across: across.value, along: along.value };
+  const [first, second] = [size(context, block.size?.first)?.value, size(context, block.size?.second)?.value];
+  if (first === undefined || second === undefined) return undefined;
+  const grain = block.grain?.value ?? "long";
+  const [across, along] = grain === "across" ? [second, first] : [first, second];
+  return { across, along, grain };
 }
 
 function fits(part: Part, sheet: SheetSize): boolean {
   const { length, width, grain } = part;
   const lengthwise = !less(sheet.along, length.value) && !less(sheet.across, width.value);
   const crosswise = !less(sheet.across, length.value) && !less(sheet.along, width.value);
-  return grain === "none" ? lengthwise || crosswise : grain === "long" ? lengthwise : crosswise;
+  const isFree = grain === "none" || sheet.grain === "none";
+  return isFree ? lengthwise || crosswise : grain === "long" ? lengthwise : crosswise;
 }

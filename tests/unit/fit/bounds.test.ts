@@ -251,6 +251,18 @@ describe("parts", () => {
       true,
     ]);
     expect([large("long 48  wide 96  grain none"), large("long 49  wide 96  grain none")]).toEqual([false, true]);
+    // A sheet whose grain runs along its first figure, and one that has none: it decides for all that is cut from it.
+    const lying = (grain: string, words: string) =>
+      has(`sheet it { measures 1/2  size 48 x 96  grain ${grain} }\n${part(`from it  ${words}`)}`, code);
+    expect([lying("across", "long 48  wide 96"), lying("across", "long 48 1/16  wide 96")]).toEqual([false, true]);
+    expect([lying("across", "long 96  wide 48  grain across"), lying("across", "long 96  wide 48")]).toEqual([
+      false,
+      true,
+    ]);
+    expect([lying("none", "long 48  wide 96  grain long"), lying("none", "long 49  wide 96  grain long")]).toEqual([
+      false,
+      true,
+    ]);
     expect(found(part("from ply  long 40  wide 60"), code)[0]?.reason).toMatch(/grain running the other way/);
     expect(found(part("from ply  long 100  wide 60"), code)[0]?.reason).toMatch(/cannot be cut in one piece/);
   });
@@ -266,6 +278,13 @@ describe("parts", () => {
       board("long 20  wide 7 1/4", "part/wider-than-board"),
       board("long 20  wide 7 5/16", "part/wider-than-board"),
     ]).toEqual([false, true]);
+    // With its grain across, a part lies crosswise in the board: its width along it.
+    expect([
+      board("long 7 1/4  wide 120  grain across", "part/wider-than-board"),
+      board("long 7 5/16  wide 120  grain across", "part/wider-than-board"),
+      board("long 7 1/4  wide 120  grain across", "part/longer-than-board"),
+      board("long 7 1/4  wide 120 1/16  grain across", "part/longer-than-board"),
+    ]).toEqual([false, true, false, true]);
   });
 
   test("are not twice as long across their grain as along it", () => {

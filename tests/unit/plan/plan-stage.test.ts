@@ -54,6 +54,30 @@ describe("sheets", () => {
     expect(plain?.sheets[0]?.placed[0]?.turned).toBe(true);
   });
 
+  test("the grain of a part runs as that of its sheet, along its second figure or, where it is said, its first", () => {
+    const lies = (ofSheet: string, ofPart: string) => {
+      const text = `${sheet.replace("density", `grain ${ofSheet}  density`)}part one { from ply  long 30  wide 20  grain ${ofPart} }\n`;
+      const [placed] = planned(text).plan.stocks[0]!.sheets[0]!.placed;
+      return [toNumber(placed!.width), toNumber(placed!.height), placed!.turned];
+    };
+    expect(lies("long", "long")).toEqual([20, 30, false]);
+    expect(lies("long", "across")).toEqual([30, 20, false]);
+    expect(lies("across", "long")).toEqual([30, 20, false]);
+    expect(lies("across", "across")).toEqual([20, 30, false]);
+  });
+
+  test("matched fronts from a sheet whose grain runs along its first figure stand above each other along the second", () => {
+    const { plan } = planned(`${sheet.replace("density", "grain across  density")}
+case base { wide 20  high 34  deep 20  panels ply  down { openings tray-1 to tray-3 equal } }
+front for tray-1 to tray-3 { full-overlay  slab ply  matched }
+`);
+    const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed).filter((one) => one.part.name === "slab");
+    expect(placed).toHaveLength(3);
+    expect(new Set(placed.map((one) => toNumber(one.x))).size).toBe(1);
+    expect(placed.map((one) => one.turned)).toEqual([false, false, false]);
+    for (const one of placed) expect(one.width).toEqual(one.part.length.value);
+  });
+
   test("fronts that are matched lie in one strip, in their order", () => {
     const { plan } = planned(`${sheet}
 case base {
@@ -113,6 +137,18 @@ part top { from ash  long 30  wide 12 }
 `);
     const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed);
     expect(placed.map((one) => toNumber(one.width))).toEqual([4.125, 4.125, 4.125]);
+    expect(build.planText(plan)).toContain("glued up from 3, each cut 4 1/8 wide");
+  });
+
+  test("a panel whose grain runs across is as wide as it is long: that is glued up, and lies along the board the other way", () => {
+    const { build, plan } = planned(`inches
+board ash { thick 3/4  wide 5 1/2  long 96 }
+part top { from ash  long 12  wide 30  grain across }
+part cleat { from ash  long 4  wide 60  grain across }
+`);
+    const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed);
+    const sizes = placed.map((one) => `${one.part.name} ${toNumber(one.width)} x ${toNumber(one.height)}`).sort();
+    expect(sizes).toEqual(["cleat 4 x 60", "top 4.125 x 30", "top 4.125 x 30", "top 4.125 x 30"]);
     expect(build.planText(plan)).toContain("glued up from 3, each cut 4 1/8 wide");
   });
 });
