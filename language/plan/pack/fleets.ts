@@ -1,3 +1,4 @@
+import { type Demand, suffices } from "./demands.ts";
 import type { Layout } from "./layout.ts";
 import type { Panel } from "./prepare.ts";
 
@@ -28,10 +29,10 @@ export function fleetOf(layouts: readonly Layout[], panels: readonly Panel[]): n
 
 /**
  * Better fleets one step away: without one sheet, or with one or two sheets exchanged for one or two others, each with
- * room for `area` and cheaper; the roomiest first. Offcuts are always all there. A fleet whose sheets another has all, and
+ * room for `area` and all that is demanded, and cheaper; the roomiest first. Offcuts are always all there. A fleet whose sheets another has all, and
  * more, is left out: whoever finds that one comes to it next.
  */
-export function betterFleets(from: Fleet, panels: readonly Panel[], area: number): Fleet[] {
+export function betterFleets(from: Fleet, panels: readonly Panel[], demands: readonly Demand[], area: number): Fleet[] {
   const found = new Map<string, number[]>();
   const base = from.map((count, at) => (panels[at]!.offcut ? panels[at]!.have : count));
   const price = fleetPrice(base, panels);
@@ -49,6 +50,7 @@ export function betterFleets(from: Fleet, panels: readonly Panel[], area: number
       for (const at of put) fleet[at]!++;
       if (fleet.some((count, at) => count < 0 || panels[at]!.have < count)) continue;
       if (areaOf(fleet, panels) < area || !cheaper(fleetPrice(fleet, panels), price)) continue;
+      if (!suffices(fleet, demands)) continue;
       found.set(fleet.join(), fleet);
     }
   }

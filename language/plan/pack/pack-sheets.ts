@@ -1,5 +1,6 @@
 import { type Built, construct, KEYS } from "./construct.ts";
 import { usedSheet } from "./cut-tree.ts";
+import { type Demand, demandsOf } from "./demands.ts";
 import { betterFleets, cheaper, type Fleet, priceOf } from "./fleets.ts";
 import { type Layout, layOut } from "./layout.ts";
 import { type Memory, memoryOf } from "./memory.ts";
@@ -77,11 +78,17 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   let best = firstLayouts(prepared);
   let version = 1;
   let bounds: SheetBounds | undefined;
+  let demands: readonly Demand[] | undefined;
   let attempts: Attempt[] | undefined;
   let tidied: readonly Layout[] | undefined;
 
+  function demanded(): readonly Demand[] {
+    demands ??= demandsOf(blanks, panels);
+    return demands;
+  }
+
   function known(): SheetBounds {
-    bounds ??= sheetBounds(blanks, panels);
+    bounds ??= sheetBounds(blanks, panels, demanded());
     return bounds;
   }
 
@@ -168,7 +175,7 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
     const from = panels.map((_, bin) =>
       best.layouts.reduce((count, layout) => count + (layout.bin === bin ? 1 : 0), 0),
     );
-    return betterFleets(from, panels, totalArea).map(attemptOn);
+    return betterFleets(from, panels, demanded(), totalArea).map(attemptOn);
   }
 
   function attemptOn(fleet: Fleet): Attempt {

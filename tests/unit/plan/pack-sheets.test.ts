@@ -1,6 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { type Demand, demandsOf, suffices } from "../../../language/plan/pack/demands.ts";
+import { betterFleets } from "../../../language/plan/pack/fleets.ts";
+import { leastToMeet } from "../../../language/plan/pack/least-to-meet.ts";
 import { packSheets, startPacking } from "../../../language/plan/pack/pack-sheets.ts";
+import { prepare } from "../../../language/plan/pack/prepare.ts";
 import type { SheetPart, SheetProblem, SheetStock } from "../../../language/plan/pack/problem.ts";
 import { checkSheetPlan } from "../../support/plan-checker.ts";
 
@@ -60,6 +64,55 @@ describe("packing sheets", () => {
     const dearer = packed({ sheets: [sheet, { ...small, cost: 40 }], parts: [part("square", 48, 48, 3)] });
     expect(dearer.cost).toBe(90);
     expect(dearer.proven).toBe(true);
+  });
+
+  describe("where a part does not fit the cheaper sheet", () => {
+    // By area two small sheets of 2304 at 20 would hold the table of 2400 for less than the large one at 50.
+    const small: SheetStock = { id: "small", width: 48, height: 48, cost: 20 };
+    const table = part("table", 60, 40, 1);
+
+    test("sheets that cannot hold it are not tried, and the plan is proven at once", () => {
+      const problem = { sheets: [sheet, small], kerf: 0, trim: 0, parts: [table] };
+      const packing = startPacking(problem);
+      expect(packing.plan()).toMatchObject({ cost: 50, costBound: expect.closeTo(50, 6), proven: true });
+      expect(packing.advance(1)).toBe(true);
+    });
+
+    test("what is bought for it holds others too, and only the rest asks for more", () => {
+      // Beside each table of 60 x 40 a strip of 36 x 48 stays: two shelves of 18 x 30. The last two go on a small sheet.
+      const shelves = packed({ sheets: [sheet, small], parts: [{ ...table, quantity: 2 }, part("shelf", 18, 30, 6)] });
+      expect(shelves).toMatchObject({ cost: 120, proven: true });
+    });
+
+    test("an offcut that it fits goes first, and one that it does not fit saves nothing", () => {
+      const rack: SheetStock = { id: "rack", width: 62, height: 40, cost: 0, offcut: true };
+      expect(packed({ sheets: [sheet, small, rack], parts: [table] })).toMatchObject({ cost: 0, proven: true });
+      const narrow = { ...rack, height: 39 };
+      expect(packed({ sheets: [sheet, small, narrow], parts: [table] })).toMatchObject({ cost: 50, proven: true });
+      expect(packed({ sheets: [sheet, narrow], parts: [table] })).toMatchObject({ sheetsUsed: 1, proven: true });
+    });
+
+    test("a fleet that cannot hold it is none to try", () => {
+      const { blanks, panels } = prepare({ sheets: [sheet, small], kerf: 0, trim: 0, parts: [table] });
+      const demands = demandsOf(blanks, panels);
+      expect([suffices([0, 2], demands), suffices([1, 0], demands)]).toEqual([false, true]);
+      expect(betterFleets([1, 0], panels, [], 2400)).toEqual([[0, 2]]);
+      expect(betterFleets([1, 0], panels, demands, 2400)).toEqual([]);
+    });
+  });
+
+  test("the least that meets several demands together is exact, and nothing where they cannot be met", () => {
+    const panels = [
+      { ...prepare({ sheets: [sheet], kerf: 0, trim: 0, parts: [] }).panels[0]!, cost: 5 },
+      { ...prepare({ sheets: [sheet], kerf: 0, trim: 0, parts: [] }).panels[0]!, cost: 3, have: 2 },
+    ];
+    const least = (...demands: Demand[]) => leastToMeet(demands, panels, ({ cost }) => cost);
+    // Seven of weight, 2 or 1 each: 2 + 2 + 2 + 1 for 18; at least one of the second kind does not change it.
+    expect(least({ need: 7, carries: [2, 1] })).toBeCloseTo(18, 6);
+    expect(least({ need: 7, carries: [2, 1] }, { need: 1, carries: [0, 1] })).toBeCloseTo(18, 6);
+    expect(least({ need: 6, carries: [2, 1] })).toBeCloseTo(15, 6);
+    expect(least({ need: 6, carries: [2, 1] }, { need: 1, carries: [0, 1] })).toBeCloseTo(16, 6);
+    expect(least({ need: 3, carries: [0, 1] })).toBe(0);
   });
 
   test("leaves one large offcut when the last sheet has room", () => {
