@@ -27,9 +27,8 @@ function byHand({ design }: Context, model: Model): readonly Finding[] {
 }
 
 function check(part: Part, grain: Choice<"long" | "across" | "none"> | undefined): readonly Finding[] {
-  if (grain === undefined || part.grain === "none") return [];
+  if (grain === undefined || !isCutAcross(part)) return [];
   const { along, across } = runs(part);
-  if (across <= shares.grainAcross.value * along) return [];
   const other = grain.value === "across" ? "long" : "across";
   return [
     finding({
@@ -42,6 +41,12 @@ function check(part: Part, grain: Choice<"long" | "across" | "none"> | undefined
       fixes: [rewrite(grain.span, other, `Write grain ${other}`)],
     }),
   ];
+}
+
+/** Whether a part is so much longer across its grain than along it that it snaps in the hand. */
+export function isCutAcross(part: Part): boolean {
+  const { along, across } = runs(part);
+  return part.grain !== "none" && shares.grainAcross.value * along < across;
 }
 
 function runs({ length, width, grain }: Part): { readonly along: number; readonly across: number } {

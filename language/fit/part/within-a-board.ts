@@ -8,6 +8,7 @@ import { size } from "../../derive/context.ts";
 import type { BoardStock } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
 import { finding, nameOf, placeOfLargest, say } from "../check.ts";
+import { isCutAcross } from "./grain-along.ts";
 
 /** A part must not be longer than the longest board; one wider than the widest is glued up, which is worth knowing. */
 export const partMustFitBoard: Check = {
@@ -45,11 +46,12 @@ function tooLong(context: Context, part: Part, stock: BoardStock): readonly Find
   ];
 }
 
-/** A panel is glued up as a matter of course. */
+/** A panel is glued up as a matter of course. Where the grain runs across a long part, that is what must change. */
 function tooWide(context: Context, part: Part, stock: BoardStock): readonly Finding[] {
   const most = mostOf(context, stock.block.wide);
   const { across } = lieOf(part);
-  if (part.name === "panel" || most === undefined || !less(most, across.size.value)) return [];
+  if (part.name === "panel" || (part.grain === "across" && isCutAcross(part))) return [];
+  if (most === undefined || !less(most, across.size.value)) return [];
   const boards = floor(divide(across.size.value, most) ?? across.size.value) + 1n;
   return [
     finding({
