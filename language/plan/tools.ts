@@ -75,7 +75,9 @@ export function toolFor(shop: Shop, stock: Stock, cut: CutShape): Tool {
   const reaches = toNumber(cut.setting) <= shop.right;
   const against = toNumber(crosscut ? cut.width : cut.height);
   const away = toNumber(crosscut ? cut.height : cut.width);
-  return reaches && away <= 2 * against ? "table saw" : "track saw on the floor";
+  if (reaches && away <= 2 * against) return "table saw";
+  // A narrow strip is cut across itself, whichever way its grain runs.
+  return against <= mitreWidth && against < away ? "mitre saw" : "track saw on the floor";
 }
 
 /** Where a stand must be before a cut at the table saw begins: where a piece's centre of gravity would lie beyond the table. */
