@@ -92,8 +92,12 @@ export function showText(length: Length, reading: Reading, toward: "under" | "ov
 export function exactText(length: Length, units: Units): string {
   const count = countOf(length, units);
   // Halves of halves only: 8 mm is 40/127 in, which no tape shows.
-  if (units === "inches" && count.d <= 128n && (count.d & (count.d - 1n)) === 0n) return numberText(length, units);
+  if (units === "inches" && count.d <= 128n && isHalved(count)) return mixedText(count);
   return decimalText(count, units === "inches" ? 4 : 2);
+}
+
+function isHalved({ d }: Rational): boolean {
+  return (d & (d - 1n)) === 0n;
 }
 
 /** A length with its unit, as `exactText`: `13 3/4 in`, `350 mm`. */
@@ -104,7 +108,8 @@ export function withUnit(length: Length, units: Units): string {
 /** The text that, written in a build file of these units, reads back as exactly this length. */
 export function writtenText(length: Length, units: Units): string {
   const count = countOf(length, units);
-  if (units === "inches") return mixedText(count);
+  // Halves of halves stand on a rule; what was measured as 0.708 is 0.708 again, and not 177/250.
+  if (units === "inches" && isHalved(count)) return mixedText(count);
   const decimals = decimalPlaces(count.d);
   return decimals === undefined ? mixedText(count) : decimalText(count, decimals);
 }

@@ -1,6 +1,6 @@
 import type { Price } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
-import { inUnit, showText, toMillimetres, withUnit } from "../core/length.ts";
+import { exactText, inUnit, showText, toMillimetres, withUnit } from "../core/length.ts";
 import type { Rational } from "../core/rational.ts";
 import { add, divide, multiply, one, ratio, times, toNumber } from "../core/rational.ts";
 import type { Tag } from "../core/sourced.ts";
@@ -255,7 +255,7 @@ function edgingLines(context: Context, model: Omit<Model, "hardware">): readonly
         {
           kind: "edging",
           name: stock.name,
-          size: showText(stock.thickness.value, { ...context.reading, step: { n: 0n, d: 1n } }),
+          size: exactText(stock.thickness.value, context.units),
           quantity,
           unit: metric ? "metre" : "foot",
           owner: part.of,
@@ -341,6 +341,9 @@ function costOf(context: Context, line: Line, quantity: number): number | undefi
 function lotOf({ kind, unit }: Line, { per }: Price): Rational | undefined {
   if (per !== undefined && /^\d+$/.test(per)) return ratio(BigInt(per));
   if (kind === "screws") return per === undefined ? ratio(100) : one;
+  // A price by the piece where they are counted in pairs, or the other way round.
+  if (kind === "slides" && per === "piece") return ratio(1, 2);
+  if (kind === "hinges" && per === "pair") return ratio(2);
   if (kind !== "edging") return one;
   if (per !== undefined && per !== "foot" && per !== "metre") return undefined;
   return divide(inUnit(one, per === "metre" ? "m" : "ft"), inUnit(one, unit === "metre" ? "m" : "ft"));

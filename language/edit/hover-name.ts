@@ -1,5 +1,6 @@
 import type { Design, NamedBlock } from "../core/design.ts";
 import { fileName } from "../core/file-name.ts";
+import { withUnit } from "../core/length.ts";
 import { propertiesOf } from "../core/vocabulary.ts";
 import { isTrouble } from "../derive/evaluate.ts";
 import type { Opening } from "../derive/model.ts";
@@ -75,7 +76,7 @@ function aboutStock(scene: Scene, name: Occurrence): string | undefined {
   const parts = scene.model.parts.filter((part) => part.stock === name.text);
   const pieces = parts.reduce((sum, part) => sum + part.quantity, 0);
   return [
-    `${stock.kind} **${escaped(name.text)}** ${sizeText(stock.thickness.value, { ...scene.reading, step: { n: 0n, d: 1n } })} thick (${otherUnits(stock.thickness.value, scene.reading)})${labelled}`,
+    `${stock.kind} **${escaped(name.text)}** ${withUnit(stock.thickness.value, scene.reading.units)} thick (${otherUnits(stock.thickness.value, scene.reading)})${labelled}`,
     ...(block === undefined ? [] : [propertiesText(scene, block)]),
     explained("thickness", stock.thickness, scene),
     pieces === 0 ? "No part is made of it yet." : `${pieces} pieces are made of it.`,

@@ -1,5 +1,5 @@
 import type { Length } from "../core/length.ts";
-import { writtenText } from "../core/length.ts";
+import { readOff, writtenText } from "../core/length.ts";
 import { compare, ratio, toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { CutNode, CutPlan } from "./cut-plan.ts";
@@ -50,6 +50,7 @@ function area(node: CutNode): number {
 function lineFor(context: Context, stock: string, node: CutNode): string {
   // With its unit, so that it means the same in a file of other units.
   const unit = context.units === "inches" ? "in" : "mm";
-  const size = (length: Length): string => `${writtenText(length, context.units)} ${unit}`;
+  // As the tape reads it, and so never larger than it is.
+  const size = (length: Length): string => `${writtenText(readOff(length, context.reading), context.units)} ${unit}`;
   return `offcut of ${stock} ${size(node.width)} x ${size(node.height)}`;
 }

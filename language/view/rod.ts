@@ -1,6 +1,6 @@
 import { fileName } from "../core/file-name.ts";
 import type { Finding } from "../core/finding.ts";
-import { showText, withUnit } from "../core/length.ts";
+import { exactText, showText, withUnit } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
 import type { Span } from "../core/span.ts";
 import type { Context } from "../derive/context.ts";
@@ -62,7 +62,7 @@ function stockNote(context: Context, model: Model, name: string): string {
   const stock = model.stocks.get(name);
   if (stock === undefined) return "";
   const measured = stock.kind === "sheet" && !stock.measured ? ", not measured yet" : "";
-  return `${stock.kind}, ${showText(stock.thickness.value, { ...context.reading, step: { n: 0n, d: 1n } })} thick${measured}`;
+  return `${stock.kind}, ${exactText(stock.thickness.value, context.units)} thick${measured}`;
 }
 
 function rodRow(context: Context, row: CutRow, doneIn: Shows["doneIn"]): RodRow {
@@ -77,7 +77,7 @@ function rodRow(context: Context, row: CutRow, doneIn: Shows["doneIn"]): RodRow 
     of: ownersText(row.parts.map((one) => one.of)),
     length: showText(part.length.value, reading),
     width: showText(part.width.value, reading),
-    thickness: showText(part.thickness.value, { ...reading, step: { n: 0n, d: 1n } }),
+    thickness: exactText(part.thickness.value, reading.units),
     grain: grainText(part),
     notes: notesOf(part, reading),
     why: whyOf(part, context),

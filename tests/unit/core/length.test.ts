@@ -115,6 +115,11 @@ describe("counts as they are written", () => {
   });
 });
 
+test("what is written for a length in inches is a fraction of a rule, else decimals where they say it exactly", () => {
+  const texts = [ratio(45, 64), ratio(177, 250), ratio(303, 5), ratio(1, 3), ratio(1, 256)];
+  expect(texts.map((length) => writtenText(length, "inches"))).toEqual(["45/64", "0.708", "60.6", "1/3", "1/256"]);
+});
+
 describe("sizes as they are shown", () => {
   const readings = [inches, millimetres, { ...inches, step: ratio(1, 64) }, { ...millimetres, step: ratio(5, 254) }];
 

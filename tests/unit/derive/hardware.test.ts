@@ -71,6 +71,16 @@ describe("a box wants", () => {
     ]);
   });
 
+  test("its slides at a price by the pair or by the piece, of which a pair has two", () => {
+    const priced = (price: string) =>
+      wanted(`slides other like runner { costs ${price} }\nbox for left { sides ply  slides other }`, "slides");
+    expect([priced("9"), priced("9 per pair"), priced("9 per piece")].flat()).toEqual([
+      "1 pair other 20 for box left: 9",
+      "1 pair other 20 for box left: 9",
+      "1 pair other 20 for box left: 18",
+    ]);
+  });
+
   test("the screws that its slides name, by their gauge and length", () => {
     const named = `screws flat { gauge #6  long 5/8  costs 4 per 100 }
       slides other like runner { screws flat }
@@ -106,6 +116,20 @@ describe("a front wants", () => {
     expect(door("hinges cup 2", "hinges")).toEqual(["2 piece cup for door tall: 6"]);
     expect(door("hinges cup 2  pair  gap 1/8", "hinges")).toEqual(["4 piece cup for door tall: 12"]);
     expect(door("", "hinges")).toEqual([]);
+  });
+
+  test("its hinges at a price by the piece or by the pair", () => {
+    const priced = (price: string) =>
+      wanted(
+        `opening tall { wide 12  high 50 }\nhinges butt { cup 35mm  costs ${price} }
+        door for tall { slab ply  hinged left  hinges butt 4 }`,
+        "hinges",
+      );
+    expect([priced("3"), priced("3 per piece"), priced("3 per pair")].flat()).toEqual([
+      "4 piece butt for door tall: 12",
+      "4 piece butt for door tall: 12",
+      "4 piece butt for door tall: 6",
+    ]);
   });
 
   test("its pulls for each leaf", () => {

@@ -52,6 +52,14 @@ describe("the cut list", () => {
     expect(batches[0]!.note).toBe("sheet, 23/32 thick");
   });
 
+  test("says a thickness as the calliper does where no rule shows it", () => {
+    const note = (measured: string) =>
+      built(`inches sheet ply { measures ${measured} } part lid { from ply  long 9  wide 9 }`).rod().batches[0];
+    expect([note("0.708")?.note, note("0.708")?.rows[0]?.thickness]).toEqual(["sheet, 0.708 thick", "0.708"]);
+    expect(note("18 mm")?.note).toBe("sheet, 0.7087 thick");
+    expect(note("45/64")?.note).toBe("sheet, 45/64 thick");
+  });
+
   test("has the same number of pieces in every form", () => {
     fc.assert(
       fc.property(randomDesign, (design) => {
