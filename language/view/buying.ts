@@ -2,7 +2,7 @@ import { showText } from "../core/length.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import type { CutPlan } from "../plan/cut-plan.ts";
-import { countText } from "./hardware.ts";
+import { unitText } from "./hardware.ts";
 import { wrapped } from "./text.ts";
 
 /** One thing to buy, for one build file or for several together. */
@@ -10,7 +10,10 @@ export interface BuyLine {
   readonly what: string;
   readonly size: string;
   readonly quantity: number;
+  /** One of it: `sheet`, `pair`, `foot`. */
   readonly unit: string;
+  /** How many more of it are wanted that lie in the rack. */
+  readonly inRack?: number;
   /** In the files' own money; missing where no price is written. */
   readonly cost: number | undefined;
   readonly note: string;
@@ -36,7 +39,7 @@ export function buyLines(context: Context, model: Model, plan: CutPlan): readonl
         quantity,
         unit: stock.stock.kind,
         cost: price === undefined ? undefined : Math.round(price * quantity * 100) / 100,
-        note: taken === 0 ? "" : `${taken} more from the rack`,
+        ...rackNote(taken),
       };
     });
   });
@@ -47,7 +50,7 @@ export function buyLines(context: Context, model: Model, plan: CutPlan): readonl
         what: item.name,
         size: item.size,
         quantity: item.quantity,
-        unit: countText(item).replace(/^[\d.]+ /, ""),
+        unit: item.unit,
         cost: item.cost,
         note: item.because,
       }),
@@ -65,10 +68,19 @@ export function boughtTogether(lists: readonly (readonly BuyLine[])[]): readonly
       key,
       before === undefined
         ? line
-        : { ...before, quantity: round(before.quantity + line.quantity), cost: sum(before.cost, line.cost) },
+        : {
+            ...before,
+            quantity: round(before.quantity + line.quantity),
+            cost: sum(before.cost, line.cost),
+            ...(before.inRack === undefined ? {} : rackNote(before.inRack + (line.inRack ?? 0))),
+          },
     );
   }
   return [...byKey.values()];
+}
+
+function rackNote(inRack: number): Pick<BuyLine, "inRack" | "note"> {
+  return { inRack, note: inRack === 0 ? "" : `${inRack} more from the rack` };
 }
 
 function sum(a: number | undefined, b: number | undefined): number | undefined {
@@ -85,7 +97,7 @@ export function buyText(title: string, lines: readonly BuyLine[]): string {
   const priced = rows.filter((line) => line.cost !== undefined);
   const body = rows.flatMap((line) => {
     const cost = line.cost === undefined ? "" : line.cost.toFixed(2);
-    const head = `${String(line.quantity).padStart(6)} ${line.unit.padEnd(7)} `;
+    const head = `${String(line.quantity).padStart(6)} ${unitText(line.quantity, line.unit).padEnd(7)} `;
     const [first = "", ...rest] = wrapped(
       [line.what, line.size, line.note === "" ? "" : `(${line.note})`].filter((text) => text !== "").join("  "),
       54,
@@ -99,7 +111,12 @@ export function buyText(title: string, lines: readonly BuyLine[]): string {
   const unpriced = rows.length - priced.length;
   const foot = [
     `${"in all".padStart(70)} ${total.toFixed(2).padStart(9)}`,
-    ...(unpriced === 0 ? [] : [`${unpriced} lines have no price; write costs AMOUNT to count them in.`]),
+    ...(unpriced === 0
+      ? []
+      : [
+          `${unpriced} ${unpriced === 1 ? "line has" : "lines have"} no price; write costs AMOUNT to count ${unpriced === 1 ? "it" : "them"} in.`,
+        ]),
   ];
-  return `${[...wrapped(title, 80), "", ...body, "", ...foot].join("\n")}\n`;
+  const list = rows.length === 0 ? ["Nothing is to buy."] : [...body, "", ...foot];
+  return `${[...wrapped(title, 80), "", ...list].join("\n")}\n`;
 }

@@ -28,7 +28,12 @@ export function hardwareTable(model: Model): RodTable {
   };
 }
 
-export function countText(item: HardwareItem): string {
-  const unit = item.quantity === 1 ? item.unit : item.unit === "foot" ? "feet" : `${item.unit}s`;
-  return `${item.quantity} ${unit}`;
+export function countText({ quantity, unit }: HardwareItem): string {
+  return `${quantity} ${unitText(quantity, unit)}`;
+}
+
+/** The unit behind a quantity of it: `1 foot`, `12.2 feet`, `0 sheets`. */
+export function unitText(quantity: number, unit: string): string {
+  if (quantity === 1) return unit;
+  return unit === "foot" ? "feet" : `${unit}s`;
 }

@@ -120,7 +120,7 @@ test("once something is cut the plan is of what is left, unless the whole job is
   const whole = await ask({ parts, scope: "whole" });
   expect(whole.scope).toBe("whole");
   expect(whole.sections[0]?.notes).toEqual(before.sections[0]?.notes);
-  expect(bought(whole)).toEqual([["4", "sheet", "ply"]]);
+  expect(bought(whole)).toEqual([["4", "sheets", "ply"]]);
   const planned = (scope?: "whole") =>
     editor.connection.sendRequest<PlanResult>("scantling/plan", { uri, seconds: 0, keepBest: false, scope });
   expect((await planned())?.document.sheets.flatMap((sheet) => sheet.placed)).toHaveLength(4);

@@ -127,8 +127,14 @@ describe("scantling buy over a shared rack", () => {
     expect(both.out).toMatch(/1 sheet\S*\s+ply/);
     expect(both.out).toContain("From the rack\n  2 whole sheets of ply: for Tops\n");
     const alone = await shop(files).run("buy", "b.scant");
-    expect(alone.out).toContain("0 sheet   ply 48 × 96 (1 more from the rack)");
+    expect(alone.out).toContain("0 sheets  ply 48 × 96 (1 more from the rack)");
     expect(alone.out).toContain("From the rack\n  1 whole sheet of ply\n");
+    // Each takes one sheet of the two that the rack has: the line they share counts both.
+    const halves = { ...files, "c.scant": tops(2, "cut { part top 1 }") };
+    const shared = await shop(halves).run("buy", "b.scant", "c.scant");
+    expect(shared.out).toContain("0 sheets  ply 48 × 96 (2 more from the rack)");
+    const third = await shop({ ...halves, "d.scant": tops(2) }).run("buy", "c.scant", "b.scant", "d.scant");
+    expect(third.out).toContain("2 sheets  ply 48 × 96 (2 more from the rack)");
   });
 });
 

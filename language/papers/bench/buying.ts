@@ -1,5 +1,6 @@
 import type { BenchSection } from "../../view/bench.ts";
 import { buyLines } from "../../view/buying.ts";
+import { unitText } from "../../view/hardware.ts";
 import type { PaperDesk } from "../desk.ts";
 import { columns, section } from "./section.ts";
 
@@ -21,7 +22,14 @@ export function buyingPart(desk: PaperDesk): BenchSection {
         title: "To buy",
         columns: columns({ figures: "how many" }, "unit", "what", "size", { figures: "cost" }, "note"),
         rows: lines.map(({ quantity, unit, what, size, cost, note }) => ({
-          cells: [String(quantity), unit, what, size, cost === undefined ? "" : cost.toFixed(2), note],
+          cells: [
+            String(quantity),
+            unitText(quantity, unit),
+            what,
+            size,
+            cost === undefined ? "" : cost.toFixed(2),
+            note,
+          ],
           target: undefined,
         })),
         note: foot.join(" "),

@@ -4,7 +4,7 @@ import type { CutNode, CutPlan } from "../../../language/plan/cut-plan.ts";
 import { stepsOf } from "../../../language/plan/steps.ts";
 import type { Build } from "../../../language/service.ts";
 import { createWorkspace } from "../../../language/service.ts";
-import { boughtTogether } from "../../../language/view/buying.ts";
+import { boughtTogether, buyText } from "../../../language/view/buying.ts";
 
 function built(text: string): Build {
   const workspace = createWorkspace({ root: undefined });
@@ -97,6 +97,19 @@ front for tray-1 to tray-3 { full-overlay  slab ply  matched }
       expect(lefts[index + 1]! - lefts[index]!).toBeCloseTo(toNumber(inOrder[index]!.width) + 1 / 8, 9);
       expect(one.turned).toBe(false);
     }
+  });
+
+  test("an offcut worth keeping is written as the tape reads it, never larger than it is", () => {
+    const { build, plan } = planned(`${sheet}saw { kerf 0.1  trim 0 }\npart one { from ply  long 96  wide 20 1/3 }\n`);
+    // 48 - 20 1/3 - 1/10 = 27 17/30, a hair over 27 9/16
+    expect(build.planDocument(plan).keep).toEqual(["offcut of ply 27 9/16 in x 96 in"]);
+    const metric = planned(`millimetres
+sheet ply { measures 18  size 1200 x 2400 }
+saw { kerf 3.2  trim 0 }
+part one { from ply  long 2400  wide 1000 / 3 }
+`);
+    // 1200 - 333 1/3 - 3.2 = 863 7/15
+    expect(metric.build.planDocument(metric.plan).keep).toEqual(["offcut of ply 863 mm x 2400 mm"]);
   });
 
   test("a stock whose sheet size is not stated is named, and the others are planned", () => {
@@ -210,6 +223,21 @@ part strip { from ply  long 90  wide 10 }
     expect(stands("60")).not.toContain("behind the saw");
   });
 
+  test("a narrow strip is cut across itself at the mitre saw, whichever way its grain runs", () => {
+    // From a strip 3 wide and 47 1/2 or 95 1/2 long the pieces are cut off at 20; no fence guides 3 in past the blade.
+    const tools = (grain: string) => {
+      const { build, plan } = planned(`${sheet}part slat { from ply  long 20  wide 3  count 2  grain ${grain} }\n`);
+      const steps = stepsOf(build.derivation.context, plan);
+      return steps.filter(
+        (step) => toNumber(step.setting) === 20 && Math.min(...[step.width, step.height].map(toNumber)) === 3,
+      );
+    };
+    for (const grain of ["long", "across"]) {
+      expect(tools(grain).length, grain).toBeGreaterThan(0);
+      expect(new Set(tools(grain).map((step) => step.tool)), grain).toEqual(new Set(["mitre saw"]));
+    }
+  });
+
   test("cuts of one setting are made together: fence and stop move less often than cuts are made", () => {
     const { build, plan } = planned(job);
     const steps = stepsOf(build.derivation.context, plan);
@@ -266,6 +294,21 @@ describe("for people", () => {
       { ...line, what: "pins", quantity: 8, cost: undefined },
     ]);
   });
+});
+
+test("a list of what to buy says one line and several, and that there is nothing", () => {
+  const line = { what: "pins", size: "", quantity: 1, unit: "piece", cost: undefined, note: "" };
+  const one = buyText("To buy", [line]);
+  expect(one).toContain("1 piece   pins");
+  expect(one).toContain("1 line has no price; write costs AMOUNT to count it in.");
+  const two = buyText("To buy", [
+    { ...line, quantity: 2 },
+    { ...line, what: "band", unit: "foot", quantity: 1.5 },
+  ]);
+  expect(two).toContain("2 pieces  pins");
+  expect(two).toContain("1.5 feet    band");
+  expect(two).toContain("2 lines have no price; write costs AMOUNT to count them in.");
+  expect(buyText("To buy", [])).toBe("To buy\n\nNothing is to buy.\n");
 });
 
 function sizeOf(node: CutNode): string {
