@@ -19,6 +19,8 @@ export function sheetPlanDrawing(desk: Desk, sheet: PlannedSheet): Drawing | und
     const [right, up] = lying ? [y, x] : [x, y];
     return { x: millimetres(right) / reduction, y: -millimetres(up) / reduction };
   };
+  // The grain is the sheet's, whichever way a part lies on it: along its second figure, or its first where that is said.
+  const runsFlat = lying !== (sheet.stock.kind === "sheet" && sheet.stock.block.grain?.value === "across");
   const whole = corners(at(zero, zero), at(sheet.width, sheet.height));
   const parts = sheet.placed.map((placed, index): Item => {
     const far = at(add(placed.x, placed.width), add(placed.y, placed.height));
@@ -34,8 +36,7 @@ export function sheetPlanDrawing(desk: Desk, sheet: PlannedSheet): Drawing | und
           kind: "area",
           points: corners(near, far),
           hatch: placed.part.grain === "none" ? undefined : "grain",
-          // The grain is the sheet's, whichever way a part lies on it.
-          along: lying ? { x: 1, y: 0 } : { x: 0, y: 1 },
+          along: runsFlat ? { x: 1, y: 0 } : { x: 0, y: 1 },
           weight: "medium",
         },
         ...labels(near, far, placed.mark, size),

@@ -7,6 +7,8 @@ import type { Group, Item } from "../../../language/draw/display-list.ts";
 import { drawingsOf } from "../../../language/draw/drawings.ts";
 import { scenesOf } from "../../../language/draw/place/scene.ts";
 import { longOf } from "../../../language/draw/place/solid.ts";
+import { sheetPlanDrawing } from "../../../language/draw/sheet-plan.ts";
+import { paperDesk } from "../../../language/papers/desk.ts";
 import { buildOf, deskOf, exampleBuild, examples } from "./example.ts";
 
 const groups = (items: readonly Item[]): readonly Group[] =>
@@ -135,4 +137,24 @@ describe("pieces in their places", () => {
     for (const part of model.parts) counted.set(part.id, (counted.get(part.id) ?? 0) + part.quantity);
     expect([...placed].sort()).toEqual([...counted].sort());
   });
+});
+
+it("the grain on the drawing of a sheet runs as the sheet says, upright or lying", () => {
+  const along = (grain: string, size: string) => {
+    const build = buildOf(`inches sheet ply { measures 3/4  size ${size}  grain ${grain} }
+      part one { from ply  long 20  wide 10 }`);
+    const plan = build.plan({ steps: 10 });
+    const desk = paperDesk(build, plan);
+    const drawing = sheetPlanDrawing(desk, plan.stocks[0]!.sheets[0]!)!;
+    const flat = (items: readonly Item[]): readonly Item[] =>
+      items.flatMap((item) => (item.kind === "group" ? flat(item.items) : [item]));
+    return flat(drawing.items).flatMap((item) => (item.kind === "area" && item.hatch === "grain" ? [item.along] : []));
+  };
+  const [flat, up] = [
+    { x: 1, y: 0 },
+    { x: 0, y: 1 },
+  ];
+  // A sheet that is longer than it is wide is drawn lying.
+  expect([along("long", "48 x 96"), along("across", "48 x 96")]).toEqual([[flat], [up]]);
+  expect([along("long", "60 x 48"), along("across", "60 x 48")]).toEqual([[up], [flat]]);
 });
