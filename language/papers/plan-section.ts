@@ -3,6 +3,7 @@ import { sheetPlanDrawing } from "../draw/sheet-plan.ts";
 import type { StockPlan } from "../plan/cut-plan.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { stepsOf } from "../plan/steps.ts";
+import { runOf, trimWords } from "../view/plan.ts";
 import type { PaperDesk } from "./desk.ts";
 import type { Section } from "./flow.ts";
 import type { Piece } from "./page.ts";
@@ -22,6 +23,7 @@ export function planSection(desk: PaperDesk, wide: number): Section {
       ...[...verdicts(desk), ...unplacedWords(desk)].map((words) => paragraph(words, wide)),
       ...figures(drawings, wide),
       ...(steps.length === 0 ? [] : [heading("Cuts, in order", wide)]),
+      ...trimWords(desk.context, plan).map((words) => paragraph(words, wide)),
       ...steps.map((step) => stepLine(desk, step, wide)),
     ],
   };
@@ -61,5 +63,5 @@ export function stepWords({ context: { reading } }: PaperDesk, step: CutStep): s
   const set = `${step.newSetting ? "set" : "as set,"} ${showText(step.setting, reading)}`;
   const heavy = step.heavy ? " More than one person lifts alone here: get help, or cut it on the floor." : "";
   const stands = step.stands.length === 0 ? "" : ` Stand: ${step.stands.join("; ")}.`;
-  return `${step.sheet}, ${step.tool}: ${step.kind}, ${set}. Keeps ${step.keeps}; falls off: ${step.falls}.${stands}${heavy}`;
+  return `${step.sheet}, ${step.tool}: ${runOf(step)}, ${set}. Keeps ${step.keeps}; falls off: ${step.falls}.${stands}${heavy}`;
 }

@@ -68,8 +68,7 @@ function problemFor(
 ): StockProblem {
   const saw = context.design.shop.saw[0];
   const kerf = (givenSize(context, saw?.kerf) ?? fallback("saw.kerf")).value;
-  const trim =
-    stock.kind === "sheet" ? (distance(context, saw?.trim?.measure) ?? fallback("saw.trim")).value : ratio(0);
+  const trim = trimOf(context, stock);
   const made = rows.map((row) => ({ row, staves: stavesOf(stock, row, sources) }));
   const lengths = [
     kerf,
@@ -106,6 +105,12 @@ function problemFor(
       rows: matchedRows(stock, rows),
     },
   };
+}
+
+/** What is cut off each edge of a new sheet before it is cut up; boards and offcuts are cut as they are. */
+export function trimOf(context: Context, stock: Stock): Length {
+  if (stock.kind !== "sheet") return ratio(0);
+  return (distance(context, context.design.shop.saw[0]?.trim?.measure) ?? fallback("saw.trim")).value;
 }
 
 /** Without prices the least area is the cheapest. */

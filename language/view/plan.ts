@@ -1,10 +1,11 @@
 import type { Length } from "../core/length.ts";
-import { exactText, showText, toMillimetres } from "../core/length.ts";
-import { toNumber, toText } from "../core/rational.ts";
+import { exactText, showText, toMillimetres, withUnit } from "../core/length.ts";
+import { isPositive, toNumber, toText, zero } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { CutNode, CutPlan, PlannedSheet, StockPlan } from "../plan/cut-plan.ts";
 import type { KeptOffcut } from "../plan/keep.ts";
 import { keptOffcuts } from "../plan/keep.ts";
+import { trimOf } from "../plan/problems.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { stepsOf } from "../plan/steps.ts";
 import { shopOf } from "../plan/tools.ts";
@@ -144,7 +145,9 @@ export function planText(context: Context, plan: CutPlan): string {
       "",
     );
   const steps = stepsOf(context, plan);
-  if (0 < steps.length) lines.push("Cuts, in order", ...steps.flatMap((step) => stepLines(context, step)), "");
+  const trimmed = trimWords(context, plan).flatMap(indented);
+  if (0 < steps.length)
+    lines.push("Cuts, in order", ...trimmed, ...steps.flatMap((step) => stepLines(context, step)), "");
   const keep = keptOffcuts(context, plan);
   if (0 < keep.length) lines.push("Worth keeping", ...keep.map((one: KeptOffcut) => `  ${one.text}`), "");
   const shop = shopOf(context);
@@ -158,6 +161,22 @@ export function planText(context: Context, plan: CutPlan): string {
     ...cautionTexts().flatMap((text) => indented(`– ${text}`)),
   );
   return `${lines.join("\n").trimEnd()}\n`;
+}
+
+/** That new sheets are trimmed before the first of the cuts, which begin at the trimmed edges; nothing where none is. */
+export function trimWords(context: Context, plan: CutPlan): readonly string[] {
+  const fresh = plan.stocks.find(({ stock, sheets }) => stock.kind === "sheet" && sheets.some(({ offcut }) => !offcut));
+  const trim = fresh === undefined ? zero : trimOf(context, fresh.stock);
+  if (!isPositive(trim)) return [];
+  const size = withUnit(trim, context.units);
+  return [
+    `First trim ${size} off each edge of a new sheet: all settings are from trimmed edges, or from those of an offcut.`,
+  ];
+}
+
+/** How a cut runs: a piece is only ever cut across at the mitre saw, whichever way its grain runs. */
+export function runOf({ tool, kind }: CutStep): CutStep["kind"] {
+  return tool === "mitre saw" ? "crosscut" : kind;
 }
 
 function stockLines(context: Context, one: StockPlan): readonly string[] {
@@ -205,7 +224,7 @@ function stepLines(context: Context, step: CutStep): readonly string[] {
   const heavy = step.heavy ? ` HEAVY ${Math.round(step.pounds)} lb.` : "";
   const stands = step.stands.map((stand) => ` Stand ${stand}.`).join("");
   return indented(
-    `${step.number}. ${step.tool}, ${step.kind}, ${set}: ${step.sheet}, piece ${size}: keep ${step.keeps}; falls ${step.falls}.${heavy}${stands}`,
+    `${step.number}. ${step.tool}, ${runOf(step)}, ${set}: ${step.sheet}, piece ${size}: keep ${step.keeps}; falls ${step.falls}.${heavy}${stands}`,
   );
 }
 

@@ -5,6 +5,9 @@ import type { Editor } from "./editor.ts";
 import { inProcess } from "./editor.ts";
 import { fits } from "./texts.ts";
 
+const TRIMMED =
+  "First trim 1/4 in off each edge of a new sheet: all settings are from trimmed edges, or from those of an offcut.";
+
 const uri = "file:///shop/job.scant";
 
 /** Pieces of many sizes whose plan stays two sheets over what is proven, so that a search has no end but its time. */
@@ -35,7 +38,7 @@ test("only what is open is made, and the plan is drawn, said and counted out in 
   const { sections } = await ask({ parts: ["plan", "settings", "buying", "sticks", "fit"] });
   expect(sections.map(({ id }) => id)).toEqual(["plan", "settings", "buying", "sticks", "fit"]);
   const [plan, settings, buying, , fit] = sections;
-  expect(plan?.notes).toEqual(["ply: 1 sheet; no fewer is possible."]);
+  expect(plan?.notes).toEqual(["ply: 1 sheet; no fewer is possible.", TRIMMED]);
   expect(plan?.plan?.titles.map(({ id }) => id)).toEqual(["plan ply 1"]);
   expect(plan?.plan?.drawing?.svg).toMatch(/^<svg .*data-uri="file:\/\/\/shop\/job.scant"/);
   expect(plan?.plan?.steps.map(({ number }) => number)).toEqual(plan?.plan?.steps.map((_, index) => index + 1));
@@ -105,13 +108,14 @@ test("once something is cut the plan is of what is left, unless the whole job is
   const before = await ask({ parts });
   expect(before.scope).toBeUndefined();
   // Two side by side on 48 in, and two of those behind one another on 96 in: four to a sheet.
-  expect(before.sections[0]?.notes).toEqual(["ply: 4 sheets; no fewer is possible."]);
+  expect(before.sections[0]?.notes).toEqual(["ply: 4 sheets; no fewer is possible.", TRIMMED]);
   editor.change(uri, `${sawn}cut {\n  part side 12\n}\n`, 2);
   const left = await ask({ parts });
   expect(left.scope).toBe("left");
   expect(left.sections[0]?.notes).toEqual([
     "For what is left to cut: 4 pieces.",
     "ply: 1 sheet; no fewer is possible.",
+    TRIMMED,
   ]);
   expect(left.sections[0]?.plan?.titles).toHaveLength(1);
   expect(left.sections[0]?.plan?.drawing?.textEquivalent.rows).toHaveLength(4);

@@ -4,6 +4,7 @@ import { keptOffcuts } from "../../plan/keep.ts";
 import { stepsOf } from "../../plan/steps.ts";
 import { cautionsFor } from "../../published/safety.ts";
 import type { BenchSection } from "../../view/bench.ts";
+import { trimWords } from "../../view/plan.ts";
 import type { PaperDesk } from "../desk.ts";
 import { stepWords, unplacedWords, verdicts } from "../plan-section.ts";
 import { section } from "./section.ts";
@@ -17,7 +18,7 @@ export function planPart(desk: PaperDesk, wanted: string | undefined): BenchSect
   const drawings = named.flatMap(({ drawing }) => drawing ?? []);
   const chosen = drawings.find(({ id }) => id === wanted) ?? drawings[0];
   return section("plan", {
-    notes: [...verdicts(desk), ...unplacedWords(desk)],
+    notes: [...verdicts(desk), ...unplacedWords(desk), ...trimWords(context, plan)],
     plan: {
       titles: drawings.map(({ id, title, scale }) => ({ id, title, scale })),
       drawing: chosen === undefined ? null : drawingView(chosen),

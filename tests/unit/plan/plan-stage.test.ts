@@ -238,6 +238,26 @@ part strip { from ply  long 90  wide 10 }
     }
   });
 
+  test("what a new sheet loses at its edges first is said above them, once, and only where something is trimmed", () => {
+    const text = (words: string, rest = "") => {
+      const { build, plan } = planned(`${sheet}${words}part one { from ply  long 20  wide 30 }\n${rest}`);
+      return build.planText(plan).replaceAll(/\s+/g, " ");
+    };
+    const said =
+      "First trim 1/4 in off each edge of a new sheet: all settings are from trimmed edges, or from those of an offcut. 1.";
+    expect(text("")).toContain(said);
+    expect(text("saw { trim 3/8 }\n")).toContain("First trim 3/8 in off each edge of a new sheet");
+    expect(text("saw { trim 0 }\n")).not.toContain("First trim");
+    expect(text("", "offcut of ply 40 x 40\n")).not.toContain("First trim");
+  });
+
+  test("a cut at the mitre saw is called a crosscut", () => {
+    const { build, plan } = planned(`${sheet}part slat { from ply  long 20  wide 3  count 2  grain across }\n`);
+    const text = build.planText(plan).replaceAll(/\s+/g, " ");
+    expect(text).toContain("mitre saw, crosscut, set 20");
+    expect(text).not.toContain("mitre saw, rip");
+  });
+
   test("cuts of one setting are made together: fence and stop move less often than cuts are made", () => {
     const { build, plan } = planned(job);
     const steps = stepsOf(build.derivation.context, plan);
