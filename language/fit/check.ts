@@ -95,9 +95,11 @@ export function sayApart(context: Context, one: number, other: number): readonly
   return texts(4);
 }
 
-/** Pounds in the units of the file: `57 lb`, `25.9 kg`. */
-export function sayWeight(context: Context, pounds: number): string {
-  return context.units === "inches" ? `${number(pounds, 0)} lb` : `${number(pounds * poundInKilograms)} kg`;
+/** Pounds as the file's maker weighs: whole pounds, or kilograms, to a tenth where they are few. */
+export function sayWeight({ units }: Context, pounds: number): string {
+  if (units === "inches") return `${number(pounds, 0)} lb`;
+  const kilograms = pounds * poundInKilograms;
+  return `${number(kilograms, kilograms < 10 ? 1 : 0)} kg`;
 }
 
 /** A load of pounds per square foot in the units of the file: `15 lb per square foot`, `73 kg per square metre`. */

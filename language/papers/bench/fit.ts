@@ -1,5 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
 import { showText } from "../../core/length.ts";
+import { sayWeight } from "../../fit/check.ts";
 import { poundInKilograms } from "../../published/lifting.ts";
 import { cautionsFor } from "../../published/safety.ts";
 import type { DryFit } from "../../solid/dry-fit.ts";
@@ -17,7 +18,7 @@ export function fitPart(desk: PaperDesk): BenchSection {
   const told = findingsOf(desk);
   const tables = [
     findingTable("fit-findings", "What it showed", told),
-    weights(fit),
+    weights(desk, fit),
     balances(desk, fit),
     gaps(desk, fit),
   ].filter(({ rows }) => 0 < rows.length);
@@ -50,7 +51,7 @@ function findingsOf({ findings }: PaperDesk): readonly Finding[] {
   return findings.filter(({ code }) => codes.has(code));
 }
 
-function weights({ assemblies, handling }: DryFit): BenchTable {
+function weights({ context }: PaperDesk, { assemblies, handling }: DryFit): BenchTable {
   const lifts = new Map(handling.lifts.filter(({ kind }) => kind === "assembly").map((one) => [one.of, one]));
   return {
     id: "fit-weights",
@@ -67,7 +68,7 @@ function weights({ assemblies, handling }: DryFit): BenchTable {
         ],
         target: undefined,
       })),
-    note: `One person lifts ${Math.round(handling.limit)} lb here${handling.stated === undefined ? ", by the load constant of the lifting equation" : ", as written"}.`,
+    note: `One person lifts ${sayWeight(context, handling.limit)} here${handling.stated === undefined ? ", by the load constant of the lifting equation" : ", as written"}.`,
   };
 }
 

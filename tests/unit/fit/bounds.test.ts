@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
+import { sayWeight } from "../../../language/fit/check.ts";
 import { applied } from "../../../language/fit/fix-all.ts";
+import { built } from "../../support/built.ts";
 import { findingsOf, mainFile } from "../../support/carets.ts";
 
 /** Each bound that a finding begins at, just held and just passed, worked out by hand. */
@@ -312,6 +314,17 @@ describe("parts", () => {
     ]);
     // 15 kg = 33 lb
     expect(heavy("long 80  wide 30", "lift 15 kg\n")).toBe(true);
+  });
+
+  test("are weighed in the pounds or the kilograms of the file, light ones to a tenth", () => {
+    const context = (units: string) => built(`${units}\n`).derivation.context;
+    expect([0, 7.04, 51].map((pounds) => sayWeight(context("inches"), pounds))).toEqual(["0 lb", "7 lb", "51 lb"]);
+    // 7.04 lb = 3.193 kg, 51 lb = 23.13 kg
+    expect([0, 7.04, 51].map((pounds) => sayWeight(context("millimetres"), pounds))).toEqual([
+      "0 kg",
+      "3.2 kg",
+      "23 kg",
+    ]);
   });
 
   test("weigh what they are made of, or what is said of it", () => {
