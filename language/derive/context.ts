@@ -2,7 +2,7 @@ import type { Design, Given, SlidesBlock } from "../core/design.ts";
 import type { Measure } from "../core/expr.ts";
 import type { Finding, Fix, Related } from "../core/finding.ts";
 import type { Length, Reading, Units } from "../core/length.ts";
-import { withUnit } from "../core/length.ts";
+import { decimalText, withUnit } from "../core/length.ts";
 import type { Rational } from "../core/rational.ts";
 import { isPositive, less, times, zero } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
@@ -151,7 +151,16 @@ export function pieces(context: Context, expr: Parameters<typeof countOf>[0], mo
 export function amount(context: Context, expr: Parameters<typeof countOf>[0]): Rational | undefined {
   const value = countOf(expr);
   if (isTrouble(value)) return reportTrouble(context, value);
-  return value;
+  if (!less(value, zero)) return value;
+  found(context, {
+    code: "length/not-positive",
+    severity: "error",
+    span: expr.span,
+    message: `this is ${decimalText(value, 4)}`,
+    reason: "Prices, weights and shares are nought or more.",
+    remedy: "Write a number of nought or more.",
+  });
+  return undefined;
 }
 
 /** The length that an expression states, with its place. */

@@ -12,10 +12,12 @@ import type { Context } from "./context.ts";
 import { found, givenSize, size } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import type { Stock } from "./model.ts";
+import { readFigures } from "./read-figures.ts";
 
 /** Every stock that has a thickness, by name. A stock without one is a finding at its name. */
 export function stocksOf(context: Context): ReadonlyMap<string, Stock> {
   const { sheets, boards, edgings } = context.design;
+  readFigures(context);
   const stocks = [
     ...sheets.map((block) => sheetStock(context, block)),
     ...boards.map((block) => boardStock(context, block)),

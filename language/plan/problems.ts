@@ -4,9 +4,10 @@ import { toMillimetres } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
 import { add, isPositive, less, multiply, over, ratio, subtract, toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
-import { amount, distance, givenSize, pieces, size } from "../derive/context.ts";
+import { amount, givenDistance, givenSize, pieces, size } from "../derive/context.ts";
 import { fallback } from "../derive/defaults.ts";
 import type { BoardStock, Model, SheetStock as Sheet, Stock } from "../derive/model.ts";
+import { MOST_IN_RACK } from "../derive/read-figures.ts";
 import { boardFeet } from "../published/board-feet.ts";
 import type { MatchedRow, SheetPart, SheetProblem, SheetStock } from "./pack/problem.ts";
 import { type Scale, scaleFor } from "./scale.ts";
@@ -67,7 +68,7 @@ function problemFor(
   rows: readonly MarkedPart[],
 ): StockProblem {
   const saw = context.design.shop.saw[0];
-  const kerf = (givenSize(context, saw?.kerf) ?? fallback("saw.kerf")).value;
+  const kerf = (givenDistance(context, saw?.kerf) ?? fallback("saw.kerf")).value;
   const trim = trimOf(context, stock);
   const made = rows.map((row) => ({ row, staves: stavesOf(stock, row, sources) }));
   const lengths = [
@@ -110,7 +111,7 @@ function problemFor(
 /** What is cut off each edge of a new sheet before it is cut up; boards and offcuts are cut as they are. */
 export function trimOf(context: Context, stock: Stock): Length {
   if (stock.kind !== "sheet") return ratio(0);
-  return (distance(context, context.design.shop.saw[0]?.trim?.measure) ?? fallback("saw.trim")).value;
+  return (givenDistance(context, context.design.shop.saw[0]?.trim) ?? fallback("saw.trim")).value;
 }
 
 /** Without prices the least area is the cheapest. */
@@ -195,7 +196,7 @@ function sheetSources(context: Context, stock: Sheet): readonly NamedSource[] {
 /** Whole sheets in the rack are used before any is bought, but nothing limits how many can be bought. */
 export function sheetsInRack(context: Context, stock: Stock): number {
   if (stock.kind === "edging" || stock.block.have === undefined) return 0;
-  return pieces(context, stock.block.have.value, 10_000) ?? 0;
+  return pieces(context, stock.block.have.value, MOST_IN_RACK) ?? 0;
 }
 
 function boardSources(context: Context, stock: BoardStock): readonly NamedSource[] {

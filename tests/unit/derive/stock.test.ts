@@ -79,3 +79,26 @@ describe("the grain of a part", () => {
     expect(grain("sheet it { measures 3/4  core mdf  grain long }")).toBe("long");
   });
 });
+
+describe("figures that only plan, weights and prices rest on", () => {
+  const wrong = (text: string) => built(`inches\n${text}`).findings.filter(({ severity }) => severity === "error");
+
+  test.each([
+    ["saw { kerf -1/8 }", "this is -1/8 in"],
+    ["saw { trim -1 }", "this is -1 in"],
+    ["sheet it { measures 1/2  size -4 x 96 }", "this size is -4 in"],
+    ["board it { thick 1  wide 4, 0  long 96 }", "this size is 0 in"],
+    ["sheet it { measures 1/2 }  offcut of it 4 x -3", "this size is -3 in"],
+    ["sheet it { measures 1/2  have 2.5 }", "this is not a number of pieces"],
+    ["sheet it { measures 1/2  costs -4.25 }", "this is -4.25"],
+    ["board it { thick 1  density -3 }", "this is -3"],
+    ["slides it { lengths 10 to 20 by 2  carries -5 lb }", "this is -5"],
+    ["lift -5 lb", "this is -5"],
+  ])("%s is found once, while it is typed", (text, message) => {
+    expect(wrong(text).map((found) => found.message)).toEqual([message]);
+  });
+
+  test("may be nought, where nought is an amount", () => {
+    expect(wrong("saw { kerf 0  trim 0 }  sheet it { measures 1/2  size 4 x 96  have 0  costs 0 }")).toEqual([]);
+  });
+});
