@@ -28,7 +28,7 @@ export async function buy(words: readonly string[], io: Io): Promise<ExitCode> {
     const { build } = loaded;
     builds.push(build);
     if (build.findings.some((finding) => finding.severity === "error")) {
-      io.err(`scantling: errors stand in ${name}: its list is not complete or not right\n`);
+      io.err(`scantling: errors stand in ${loaded.label}: its list is not complete or not right\n`);
       code = graver(code, exitCodes.errors);
     }
   }

@@ -27,7 +27,7 @@ export async function day(words: readonly string[], io: Io): Promise<ExitCode> {
     }
     files.push(loaded);
     if (loaded.build.findings.some((finding) => finding.severity === "error")) {
-      io.err(`scantling: errors stand in ${name}: what is left of it is not complete or not right\n`);
+      io.err(`scantling: errors stand in ${loaded.label}: what is left of it is not complete or not right\n`);
       code = graver(code, exitCodes.errors);
     }
   }

@@ -28,7 +28,8 @@ const kinds = Object.keys(words);
 
 export const papersHelp = `scantling papers FILE -o DIR    what lies on the bench, as files
 
-  -o, --output DIR    the folder they are written into; it must be there
+  -o, --output DIR    the folder they are written into, which must be named;
+                      it is made where it is not there yet
   --only KINDS        some of ${kinds.join(",")}
                       (with commas between them; without it, all)
   --paper SIZE        a4 or letter, for the packet; without it, letter for a

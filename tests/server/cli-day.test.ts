@@ -119,6 +119,13 @@ describe("scantling day", () => {
   });
 });
 
+test.each(["day", "buy"])("scantling %s calls what it reads from the standard input by its name", async (command) => {
+  const wrong = shop({}, { stdin: "inches\npart shelf { from ply  long 10  wide 10 }\n" });
+  const done = await wrong.run(command, "-");
+  expect(done.code).toBe(1);
+  expect(done.err).toMatch(/^scantling: errors stand in stdin: /);
+});
+
 describe("scantling buy over a shared rack", () => {
   test("plans the files one after the other: the rack is not used twice, and what is made is not bought", async () => {
     const files = { "a.scant": tops(2), "b.scant": tops(2, "cut { part top 1 }"), "rack.scant": rack };
