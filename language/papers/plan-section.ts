@@ -3,7 +3,7 @@ import { sheetPlanDrawing } from "../draw/sheet-plan.ts";
 import type { StockPlan } from "../plan/cut-plan.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { stepsOf } from "../plan/steps.ts";
-import { runOf, trimWords } from "../view/plan.ts";
+import { runOf, trimWords, whyUnplaced } from "../view/plan.ts";
 import type { PaperDesk } from "./desk.ts";
 import type { Section } from "./flow.ts";
 import type { Piece } from "./page.ts";
@@ -45,8 +45,10 @@ function boundWords({ stock, used, lowerBound, proven }: StockPlan): string {
 }
 
 /** What has no place in the plan, and why, a sentence for each. */
-export function unplacedWords({ plan }: PaperDesk): readonly string[] {
-  const left = plan?.stocks.flatMap((stock) => stock.unplaced) ?? [];
+export function unplacedWords({ plan, context }: PaperDesk): readonly string[] {
+  const left =
+    plan?.stocks.flatMap((stock) => stock.unplaced.map((one) => ({ ...one, why: whyUnplaced(context, stock, one) }))) ??
+    [];
   const sizes = plan?.unsized ?? [];
   return [
     ...left.map((one) => `No place for ${one.quantity} of ${one.mark}, ${one.part.name}: ${one.why}.`),

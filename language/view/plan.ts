@@ -2,6 +2,7 @@ import type { Length } from "../core/length.ts";
 import { exactText, showText, toMillimetres, withUnit } from "../core/length.ts";
 import { isPositive, toNumber, toText, zero } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
+import { sayWeight } from "../fit/check.ts";
 import type { CutNode, CutPlan, PlannedSheet, StockPlan } from "../plan/cut-plan.ts";
 import type { KeptOffcut } from "../plan/keep.ts";
 import { keptOffcuts } from "../plan/keep.ts";
@@ -152,8 +153,8 @@ export function planText(context: Context, plan: CutPlan): string {
   if (0 < keep.length) lines.push("Worth keeping", ...keep.map((one: KeptOffcut) => `  ${one.text}`), "");
   const shop = shopOf(context);
   const limit = shop.liftStated
-    ? `${round(shop.lift)} lb, as stated`
-    : `${round(shop.lift)} lb, the load constant of the lifting equation`;
+    ? `${sayWeight(context, shop.lift)}, as stated`
+    : `${sayWeight(context, shop.lift)}, the load constant of the lifting equation`;
   lines.push(
     ...wrapped(`Marked heavy: over ${limit}.`, 80),
     "",
@@ -172,6 +173,13 @@ export function trimWords(context: Context, plan: CutPlan): readonly string[] {
   return [
     `First trim ${size} off each edge of a new sheet: all settings are from trimmed edges, or from those of an offcut.`,
   ];
+}
+
+/** Why a part has no place: a sheet that it would just fit may be too small once its edges are off. */
+export function whyUnplaced(context: Context, { stock }: StockPlan, { why }: StockPlan["unplaced"][number]): string {
+  if (why !== "larger than every sheet") return why;
+  if (stock.kind === "board") return "larger than every board";
+  return isPositive(trimOf(context, stock)) ? "larger than every sheet once its edges are trimmed" : why;
 }
 
 /** How a cut runs: a piece is only ever cut across at the mitre saw, whichever way its grain runs. */
@@ -211,7 +219,9 @@ function stockLines(context: Context, one: StockPlan): readonly string[] {
     ),
   );
   const left = one.unplaced.flatMap((part) =>
-    indented(`not placed: ${part.quantity} × ${part.mark} (${part.part.name} · ${part.part.of}): ${part.why}`),
+    indented(
+      `not placed: ${part.quantity} × ${part.mark} (${part.part.name} · ${part.part.of}): ${whyUnplaced(context, one, part)}`,
+    ),
   );
   return [...head, ...sheets, ...staves, ...left];
 }
@@ -221,7 +231,7 @@ function stepLines(context: Context, step: CutStep): readonly string[] {
   const set = step.newSetting
     ? `set ${showText(step.setting, context.reading)}`
     : `again ${showText(step.setting, context.reading)}`;
-  const heavy = step.heavy ? ` HEAVY ${Math.round(step.pounds)} lb.` : "";
+  const heavy = step.heavy ? ` HEAVY ${sayWeight(context, step.pounds)}.` : "";
   const stands = step.stands.map((stand) => ` Stand ${stand}.`).join("");
   return indented(
     `${step.number}. ${step.tool}, ${runOf(step)}, ${set}: ${step.sheet}, piece ${size}: keep ${step.keeps}; falls ${step.falls}.${heavy}${stands}`,

@@ -29,6 +29,12 @@ describe("sheets", () => {
     expect(plan.stocks[0]).toMatchObject({ used: 2, lowerBound: 2, proven: true, cost: 120 });
   });
 
+  test("a blade that takes nothing is one: four quarters are one sheet", () => {
+    const quarters = "part quarter { from ply  long 48  wide 24  count 4 }\n";
+    expect(planned(`${sheet}saw { kerf 0  trim 0 }\n${quarters}`).plan.stocks[0]?.used).toBe(1);
+    expect(planned(`${sheet}saw { kerf 1/64  trim 0 }\n${quarters}`).plan.stocks[0]?.used).toBe(4);
+  });
+
   test("an offcut in the rack goes first", () => {
     const { plan } = planned(`${five}offcut of ply 24 x 48\n`);
     const [stock] = plan.stocks;
@@ -206,6 +212,22 @@ part shelf { from ply  long 22  wide 11  count 6 }
     expect(stepsOf(helped.build.derivation.context, helped.plan).every((step) => !step.heavy)).toBe(true);
   });
 
+  test("weighs as its file does: a sheet over 25 kg is heavy in kilograms", () => {
+    // 1220 x 2440 x 18 mm at 36 lb/ft3 (577 kg/m3): 30.9 kg
+    const { build, plan } = planned(`millimetres
+sheet ply { measures 18  size 1220 x 2440  density 36 }
+saw { trim 0 }
+lift 25 kg
+part one { from ply  long 700  wide 500 }
+`);
+    const text = build.planText(plan).replaceAll(/\s+/g, " ");
+    expect(text).toContain("HEAVY 31 kg.");
+    expect(text).toContain("Marked heavy: over 25 kg, as stated.");
+    expect(text).not.toMatch(/\d lb/);
+    const [found] = build.findings.filter(({ code }) => code === "handling/heavy-sheet");
+    expect(found?.message).toBe("whole sheets weigh more than the 25 kg that one person here lifts alone: ply (31 kg)");
+  });
+
   test("a stand is asked for where a piece would tip off the saw's table, and not where it lies on it", () => {
     const text = `inches
 sheet ply { measures 1/2  size 48 x 96  density 30 }
@@ -249,6 +271,18 @@ part strip { from ply  long 90  wide 10 }
     expect(text("saw { trim 3/8 }\n")).toContain("First trim 3/8 in off each edge of a new sheet");
     expect(text("saw { trim 0 }\n")).not.toContain("First trim");
     expect(text("", "offcut of ply 40 x 40\n")).not.toContain("First trim");
+  });
+
+  test("a part that is as large as its sheet is larger than it once its edges are trimmed", () => {
+    const text = (saw: string, from: string) => {
+      const { build, plan } = planned(`${sheet}board oak { thick 1  wide 4  long 96 }\n${saw}${from}`);
+      return build.planText(plan).replaceAll(/\s+/g, " ");
+    };
+    const whole = "part whole { from ply  long 96  wide 48 }\n";
+    expect(text("", whole)).toContain("(whole · part whole): larger than every sheet once its edges are trimmed");
+    expect(text("saw { trim 0 }\n", whole)).toContain("ply 1, 48 × 96: A");
+    expect(text("saw { trim 0 }\n", "part long { from ply  long 97  wide 4 }\n")).toContain("larger than every sheet ");
+    expect(text("", "part long { from oak  long 97  wide 4 }\n")).toContain("larger than every board");
   });
 
   test("a cut at the mitre saw is called a crosscut", () => {
