@@ -33,6 +33,7 @@ export const groups = {
       "model",
       "names",
       "parts",
+      "read-figures",
       "readings",
       "stock",
     ),
