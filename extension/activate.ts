@@ -13,6 +13,7 @@ import { registerWriteCutList } from "./commands/write-cut-list.ts";
 import { type Host, registerWritePapers } from "./commands/write-papers.ts";
 import { createFeed } from "./feed.ts";
 import { createLog, type Log } from "./log.ts";
+import { withoutOldVersions } from "./old-versions.ts";
 import { createRod } from "./preview/panel.ts";
 import { answerReadFile } from "./read-file.ts";
 import { createStatus } from "./status.ts";
@@ -75,6 +76,7 @@ function clientOptions(context: vscode.ExtensionContext, log: Log): LanguageClie
   const start: StartOptions = { findingPages: `${pages}/` };
   return {
     documentSelector: [{ language: "scantling" }],
+    middleware: withoutOldVersions,
     synchronize: { fileEvents: watcher, configurationSection: "scantling" },
     outputChannel: log.channel,
     initializationOptions: start,

@@ -61,6 +61,7 @@ import { speciesShouldBeKnown } from "./stock/known-species.ts";
 import { usedSheetShouldBeMeasured } from "./stock/measured-where-it-decides.ts";
 import { thicknessShouldBeNearLabel } from "./stock/near-its-label.ts";
 import { offcutShouldFitItsSheet } from "./stock/offcut-within-sheet.ts";
+import { priceShouldBeForWhatIsSold } from "./stock/priced-as-sold.ts";
 import { stockShouldBeUsed } from "./stock/used-or-left-out.ts";
 
 /** Every check, in the order in which they are run. */
@@ -70,6 +71,7 @@ export const checks: readonly Check[] = [
   thicknessShouldBeNearLabel,
   thicknessShouldBeEven,
   stockShouldBeUsed,
+  priceShouldBeForWhatIsSold,
   speciesShouldBeKnown,
   offcutShouldFitItsSheet,
   partMustFitSheet,

@@ -47,7 +47,12 @@ export const bench: Feature = {
       else {
         stop();
         running = { uri: build.uri, key: job.key, seconds, isOver: false };
-        void search(server, job, running);
+        const own = running;
+        search(server, job, own).catch((error: unknown) => {
+          own.isOver = true;
+          const why = error instanceof Error ? error.stack : String(error);
+          tell(() => server.connection.console.error(`The search for a cutting plan failed.\n${why}`));
+        });
       }
       return answer(build, job, { ...params, scope }, stateOf(job, running));
     });

@@ -1,5 +1,5 @@
 import type { CancellationToken } from "vscode-languageserver";
-import { LSPErrorCodes, ResponseError, WorkDoneProgress } from "vscode-languageserver";
+import { LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import { paperDesk } from "../../language/papers/desk.ts";
 import { aTurn } from "../in-turns.ts";
 import type { PaperFile } from "../paper-files.ts";
@@ -8,6 +8,7 @@ import { searchInSlices } from "../plan-search.ts";
 import type { PaperContent, PaperKind, PapersParams, PapersResult } from "../protocol.ts";
 import { papers as papersRequest } from "../protocol.ts";
 import type { Feature, Server } from "./feature.ts";
+import { progressOn } from "./progress.ts";
 
 /** Seconds of search for the plan that is printed, besides what it was searched for already. */
 const planSeconds = 2;
@@ -27,7 +28,7 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
   const asked: readonly PaperKind[] = Array.isArray(params.kinds) ? params.kinds : [];
   const refused = pdfPapers === undefined ? asked.filter((kind) => pdfKinds.includes(kind)) : [];
   const kinds = asked.filter((kind) => !refused.includes(kind));
-  const say = teller(server, params.workDoneToken);
+  const say = progressOn(server.connection, params.workDoneToken);
   const isCancelled = (): boolean => token.isCancellationRequested;
 
   const job = kinds.includes("packet") || kinds.includes("svg") ? plans.of(build, "whole") : undefined;
@@ -54,17 +55,6 @@ async function papersOf(server: Server, params: PapersParams, token: Cancellatio
   for await (const file of textPapers({ build, desk, kinds, labelOf, watch })) await take(file);
   if (isCancelled()) throw new ResponseError(LSPErrorCodes.RequestCancelled, "The papers were called off.");
   return { files, refused };
-}
-
-function teller(
-  { connection }: Server,
-  token: PapersParams["workDoneToken"],
-): (percent: number, message: string) => void {
-  return (percent, message) => {
-    if (token === undefined) return;
-    const percentage = Math.round(percent);
-    connection.sendProgress(WorkDoneProgress.type, token, { kind: "report", percentage, message });
-  };
 }
 
 /** What a file is called from the folder of the build file; one from elsewhere by its bare name. */

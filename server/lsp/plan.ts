@@ -1,11 +1,12 @@
 import type { CancellationToken } from "vscode-languageserver";
-import { LSPErrorCodes, ResponseError, WorkDoneProgress } from "vscode-languageserver";
+import { LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import type { JobPlan } from "../job-plans.ts";
 import { scopeOf } from "../job-plans.ts";
 import { searchInSlices } from "../plan-search.ts";
 import type { PlanParams, PlanResult } from "../protocol.ts";
 import { plan as planRequest } from "../protocol.ts";
 import type { Feature, Server } from "./feature.ts";
+import { progressOn } from "./progress.ts";
 
 /** No search goes on longer than this, whatever is asked. */
 const mostSeconds = 600;
@@ -46,15 +47,11 @@ function teller(
   job: JobPlan,
   progress: PlanParams["workDoneToken"],
 ): (percent: number) => void {
+  const say = progressOn(connection, progress);
   let version = job.version();
-  return (percentage) => {
-    if (progress === undefined) return;
+  return (percent) => {
     const better = version < job.version();
     version = job.version();
-    connection.sendProgress(WorkDoneProgress.type, progress, {
-      kind: "report",
-      percentage,
-      ...(better ? { message: "a better plan was found" } : {}),
-    });
+    say(percent, better ? "a better plan was found" : undefined);
   };
 }

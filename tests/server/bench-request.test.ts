@@ -1,5 +1,9 @@
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { CancellationTokenSource } from "vscode-languageserver-protocol/node";
+import { createWorkspace } from "../../language/service.ts";
+import { createJobPlans, type JobPlan } from "../../server/job-plans.ts";
+import { bench } from "../../server/lsp/bench.ts";
+import type { Server } from "../../server/lsp/feature.ts";
 import type { BenchAnswer, BenchParams, PapersResult, PlanResult, PlanSearchedParams } from "../../server/protocol.ts";
 import type { Editor } from "./editor.ts";
 import { inProcess } from "./editor.ts";
@@ -175,4 +179,36 @@ test("papers in PDF come whole; called off, there are none", async () => {
   const refused = editor.connection.sendRequest("scantling/papers", params, source.token);
   source.cancel();
   await expect(refused).rejects.toThrow("called off");
+});
+
+test("a search that fails ends with a word of it in the log, and the server goes on", async () => {
+  const workspace = createWorkspace({ root: undefined });
+  workspace.set(uri, job);
+  const build = workspace.build(uri);
+  const plans = createJobPlans();
+  const failing: JobPlan = {
+    ...plans.of(build, "whole"),
+    isFinished: () => false,
+    advance: () => {
+      throw new Error("a packer slipped");
+    },
+  };
+  const errors: string[] = [];
+  let ask: ((params: BenchParams) => Promise<BenchAnswer | null>) | undefined;
+  const server = {
+    connection: {
+      console: { error: (text: string) => errors.push(text) },
+      onRequest: (_: string, handler: typeof ask) => {
+        ask = handler;
+      },
+      sendNotification: () => Promise.resolve(),
+    },
+    session: { settled: async () => build, onClosed: () => undefined, addressOf: (one: string) => one },
+    plans: { of: () => failing },
+  } as unknown as Server;
+  bench.register(server);
+  const params = { uri, parts: ["plan"], seconds: 5 } as const satisfies BenchParams;
+  expect((await ask!(params))?.search.state).toBe("searching");
+  await vi.waitFor(() => expect(errors.join()).toContain("a packer slipped"));
+  expect((await ask!({ ...params, seconds: 0 }))?.search.state).toBe("halted");
 });

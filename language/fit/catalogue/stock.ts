@@ -30,6 +30,10 @@ export const stock: Readonly<Record<string, CatalogueRow>> = {
     "Offcut larger than its sheet",
     "An offcut is written larger than the sheet that it came from.",
   ),
+  "stock/price-unit": warning(
+    "Price for something else",
+    "A price is for a unit that the stock or the hardware is not sold by, so another is taken, or none.",
+  ),
   "part/no-size": error("Nothing left for a part", "What stands around a part takes all the room that it had."),
   "part/unsaid": error("Part not fully stated", "A part stated by hand lacks its stock or a size."),
   "part/larger-than-sheet": error(
