@@ -19,7 +19,17 @@ export const groups = {
     tests: builds,
   },
   cases: {
-    mutate: inDerive("case", "case-depths", "case-panels", "edging", "layout", "openings", "shelf", "spanned"),
+    mutate: inDerive(
+      "case",
+      "case-depths",
+      "case-panels",
+      "edging",
+      "end-joint",
+      "layout",
+      "openings",
+      "shelf",
+      "spanned",
+    ),
     tests: builds,
   },
   fronts: { mutate: inDerive("front", "front-parts", "hand-part", "hardware", "hinging"), tests: builds },

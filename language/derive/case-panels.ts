@@ -9,6 +9,7 @@ import type { CaseDepths } from "./case-depths.ts";
 import { resolve, size } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import { edgingOn, lessEdging } from "./edging.ts";
+import { endJoint } from "./end-joint.ts";
 import type { Member, Stock } from "./model.ts";
 import type { PartPlan } from "./parts.ts";
 import { partsFrom } from "./parts.ts";
@@ -45,19 +46,21 @@ export function casePanels(frame: CaseFrame, depths: CaseDepths, members: readon
   ): readonly Part[] =>
     partsFrom(frame.context, { name, of: frame.of, quantity, stock: panels, length, width, source, ...more });
   const source = frame.block.panels?.key.span ?? frame.block.name.span;
+  const inner = front(depths.inner);
+  const bored = endJoint(frame.block.joint?.kind, inner);
   const housed = partitionDados(frame, members, dado);
   return [
     ...make("side", 2, frame.high, front(depths.sides), source, {
       machining: [...sideMachining(frame, depths, dado), ...banded],
       face: "outside",
     }),
-    ...make("bottom", 1, across, front(depths.inner), frame.block.bottom?.key.span ?? source, {
+    ...make("bottom", 1, across, inner, frame.block.bottom?.key.span ?? source, {
       stock: frame.bottom ?? panels,
-      machining: [...housed, ...banded],
+      machining: [...housed, ...bored, ...banded],
       face: "inside",
     }),
-    ...topParts(frame, make, across, front(depths.inner), [...housed, ...banded], source),
-    ...partitionParts(frame, depths, make, front(depths.inner), members, banded, dado),
+    ...topParts(frame, make, across, inner, [...housed, ...bored, ...banded], source),
+    ...partitionParts(frame, depths, make, inner, members, [...bored, ...banded], dado),
     ...backParts(frame, depths, panels),
     ...kickParts(frame, make),
     ...nailerParts(frame, make, panels),
@@ -123,7 +126,8 @@ function topParts(
   const { top } = frame.block;
   if (top?.choice === "none") return [];
   if (top?.choice === "stretchers") {
-    return make("stretcher", 2, across, size(frame.context, top.wide) ?? fallback("case.stretchers"), top.key.span);
+    const wide = size(frame.context, top.wide) ?? fallback("case.stretchers");
+    return make("stretcher", 2, across, wide, top.key.span, { machining: endJoint(frame.block.joint?.kind, wide) });
   }
   return make("top", 1, across, deep, top?.key.span ?? source, { machining, face: "inside", stock: frame.top });
 }
@@ -134,7 +138,7 @@ function partitionParts(
   make: Make,
   deep: Sourced<Length>,
   members: readonly Member[],
-  banded: readonly Machining[],
+  machining: readonly Machining[],
   dado: Sourced<Length> | undefined,
 ): readonly Part[] {
   const { panels, partitions } = frame;
@@ -145,7 +149,7 @@ function partitionParts(
     const whole = runsWhole(frame, members, member);
     return make("partition", 1, whole ? full : member.length, deep, member.span, {
       stock: partitions ?? panels,
-      machining: [...(whole ? notches : []), ...banded],
+      machining: [...(whole ? notches : []), ...machining],
       ...(whole ? {} : { cutToFit: "it stands between other members; take its height from the case" }),
     });
   });

@@ -1,6 +1,7 @@
 import type { Price } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
 import { exactText, inUnit, showText, toMillimetres, withUnit } from "../core/length.ts";
+import type { Machining, Part } from "../core/part.ts";
 import type { Rational } from "../core/rational.ts";
 import { add, divide, multiply, one, ratio, times, toNumber } from "../core/rational.ts";
 import type { Tag } from "../core/sourced.ts";
@@ -13,7 +14,7 @@ import { exact } from "./stock.ts";
 
 /** Something to buy that is not cut from stock: how many, for what, and why so many. */
 export interface HardwareItem {
-  readonly kind: "slides" | "hinges" | "screws" | "pins" | "edging" | "glue" | "pulls";
+  readonly kind: "slides" | "hinges" | "screws" | "dowels" | "pins" | "edging" | "glue" | "pulls";
   readonly name: string;
   readonly size: string;
   readonly quantity: number;
@@ -37,7 +38,7 @@ export function hardwareOf(context: Context, model: Omit<Model, "hardware">): re
     ...model.shelves.flatMap((shelf) =>
       shelf.whole.adjustable === undefined ? [] : shelf.parts.map((part) => pins(shelf.of, part.quantity)),
     ),
-    ...framePockets(context, model),
+    ...boredLines(context, model),
     ...edgingLines(context, model),
     ...glueLines(model),
   ];
@@ -132,23 +133,38 @@ function pocketLine(context: Context, owner: string, size: string, quantity: num
   };
 }
 
-function framePockets(context: Context, model: Omit<Model, "hardware">): readonly Line[] {
-  const pocketed = new Map<string, number>();
-  for (const part of model.parts) {
-    if (!part.machining.some((made) => made.kind === "pockets")) continue;
-    pocketed.set(part.of, (pocketed.get(part.of) ?? 0) + 4 * part.quantity);
-  }
-  return model.cases.flatMap((one) => {
-    const frame = one.frame;
-    if (frame === undefined || (one.block.frame?.joint?.kind ?? "pocket screws") !== "pocket screws") return [];
-    const quantity = pocketed.get(`case ${one.name}`) ?? 0;
-    if (quantity === 0) return [];
-    const thick = toNumber(frame.thickness.value);
-    const length = pocketScrew(thick, 4 * thick);
-    const size = length === undefined ? "try a length in scrap" : withUnit(exact(length.value), "inches");
-    return [pocketLine(context, `case ${one.name}`, size, quantity, "two at each end of each rail")];
-  });
+/** Pocket screws and dowels by what is bored for them; those of boxes are counted with their corners. */
+function boredLines(context: Context, { parts }: Omit<Model, "hardware">): readonly Line[] {
+  return parts.flatMap((part) =>
+    part.of.startsWith("box ") ? [] : part.machining.flatMap((made) => boredLine(context, part, made)),
+  );
 }
+
+/** Parts of a case that are no frame: they meet what is as thick as they are, and not the edge of a stile. */
+const panels = new Set(["bottom", "top", "stretcher", "partition"]);
+
+function boredLine(context: Context, part: Part, made: Machining): readonly Line[] {
+  const quantity = (made.count ?? 0) * part.quantity;
+  const isPanel = part.of.startsWith("case ") && panels.has(part.name);
+  const why = isPanel
+    ? { because: "at most eight inches apart across the ends of the panels", tag: "from memory" as const }
+    : { because: "two at each end of each rail", tag: "common practice" as const };
+  const thick = toNumber(part.thickness.value);
+  if (made.kind === "pockets") {
+    const length = pocketScrew(thick, isPanel ? thick : 4 * thick);
+    const size = length === undefined ? "try a length in scrap" : withUnit(exact(length.value), "inches");
+    return [{ ...pocketLine(context, part.of, size, quantity, why.because), ...why }];
+  }
+  if (made.kind !== "holes" || made.note !== "dowels") return [];
+  const size = dowels[context.units][thick < 0.6 ? "thin" : "thick"];
+  return [{ kind: "dowels", name: "dowel", size, quantity, unit: "piece", owner: part.of, ...why, price: undefined }];
+}
+
+/** Half as thick as the wood, as they are sold; the thin ones for wood of half an inch. */
+const dowels = {
+  inches: { thin: "1/4 × 1 in", thick: "3/8 × 1 1/2 in" },
+  millimetres: { thin: "6 × 30 mm", thick: "8 × 40 mm" },
+} as const;
 
 function screwSize(context: Context, name: string): string {
   const block = context.design.screws.find((screw) => screw.name.text === name);
@@ -324,7 +340,12 @@ function together(context: Context, lines: readonly Line[]): readonly HardwareIt
     const quantity =
       first.unit === "foot" || first.unit === "metre" ? Math.ceil(exactQuantity * 10) / 10 : exactQuantity;
     const { owner: _owner, price: _price, ...item } = first;
-    return { ...item, quantity, owners: same.map((line) => line.owner), cost: costOf(context, first, quantity) };
+    return {
+      ...item,
+      quantity,
+      owners: [...new Set(same.map((line) => line.owner))],
+      cost: costOf(context, first, quantity),
+    };
   });
 }
 

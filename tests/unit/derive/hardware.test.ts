@@ -39,7 +39,7 @@ describe("a box wants", () => {
     expect(wanted("box for left { sides ply  bottom thin in groove 1/4  corners dovetails  slides runner }")).toEqual([
       "1 pair runner 20 for box left: 21.5",
       "12 piece pan-head #8 × 5/8 in for box left",
-      "4 joint wood glue for box left, box left, box left",
+      "4 joint wood glue for box left",
     ]);
   });
 
@@ -102,7 +102,7 @@ describe("a box wants", () => {
       "opening bay { wide 20  high 6  deep 22  beside 23/32 }\nbox for bay { sides ply  slides runner }",
       "screws",
     );
-    expect(mounts.at(-1)).toBe("8 piece wood screw into case or frame, by the thickness packed for box bay, box bay");
+    expect(mounts.at(-1)).toBe("8 piece wood screw into case or frame, by the thickness packed for box bay");
   });
 });
 
@@ -189,6 +189,27 @@ describe("a framed case wants", () => {
     expect(store("")).toEqual(["12 piece pocket screw 1 1/2 in for case store"]);
     expect(store("joint tenon 1")).toEqual([]);
     expect(store("joint dowels")).toEqual([]);
+  });
+});
+
+describe("what panels and rails are joined with is bought:", () => {
+  const panels = (joint: string) =>
+    `case store { wide 36  high 30  deep 20  panels ply  joint ${joint}  across { opening one  partition  opening two } }`;
+
+  test("pocket screws at most eight inches apart across the ends of bottom, top and partitions", () => {
+    // 20 deep: 19 between the outer two, which is more than twice eight, so four at each end; three panels, two ends.
+    expect(wanted(panels("pocket screws"), "screws")).toEqual(["24 piece pocket screw 1 1/4 in for case store"]);
+    expect(wanted(panels("dado 1/4"), "screws")).toEqual([]);
+  });
+
+  test("dowels for panels, for rails of face frames and for those of doors", () => {
+    const frame = "case low { wide 36  high 30  deep 12  panels ply  frame oak { stiles 2  rails 2  joint dowels } }";
+    const door = "door for one { overlay 3/8  frame oak 2 wide  panel thin  joint dowels  hinged left  hinges cup }";
+    expect(wanted(panels("dowels"), "dowels")).toEqual(["24 piece dowel 3/8 × 1 1/2 in for case store"]);
+    expect(wanted(frame, "dowels")).toEqual(["8 piece dowel 3/8 × 1 1/2 in for case low"]);
+    expect(wanted(`opening one { wide 14  high 20  deep 12 }\n${door}`, "dowels")).toEqual([
+      "8 piece dowel 3/8 × 1 1/2 in for door one",
+    ]);
   });
 });
 

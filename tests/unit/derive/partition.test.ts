@@ -107,6 +107,18 @@ describe("what holds a case together", () => {
     expect(sides("joint dowels")).toEqual([]);
   });
 
+  test("bottom, top, stretchers and partitions are bored at both ends for screws or dowels, by their width", () => {
+    const bored = (properties: string, name: string) =>
+      machiningOf(partOf(store(`${properties}  ${across}`), "case store", name));
+    // 12 deep less a 7/32 back: 11 between the outer two at most, so three at each end.
+    expect(bored("joint pocket screws", "bottom")).toEqual(["pockets outside face, both ends, 6 times"]);
+    expect(bored("joint pocket screws", "partition")).toEqual(["pockets outside face, both ends, 6 times"]);
+    expect(bored("joint dowels", "top")).toEqual(["holes both ends, 6 times"]);
+    // A stretcher 4 wide has two.
+    expect(bored("joint dowels  top stretchers", "stretcher")).toEqual(["holes both ends, 4 times"]);
+    expect(bored("joint pocket screws", "side")).toEqual([]);
+  });
+
   test("a back in grooves stands above the kick, in front of a ledge as deep as the nailers are thick", () => {
     const build = store("kick 4 high 3 deep  back quarter in groove 1/4  nailers 3 from oak  opening one");
     // 30 − 4 = 26 high; 34 9/16 + 2 × 1/4 − 1/16 = 35 wide; inside 12 − 3/4 − 7/32 = 11 1/32
