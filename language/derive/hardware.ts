@@ -157,7 +157,7 @@ function boredLine(context: Context, part: Part, made: Machining): readonly Line
   }
   if (made.kind !== "holes" || made.note !== "dowels") return [];
   const size = dowels[context.units][thick < 0.6 ? "thin" : "thick"];
-  return [{ kind: "dowels", name: "dowel", size, quantity, unit: "piece", owner: part.of, ...why, price: undefined }];
+  return [{ kind: "dowels", name: "dowels", size, quantity, unit: "piece", owner: part.of, ...why, price: undefined }];
 }
 
 /** Half as thick as the wood, as they are sold; the thin ones for wood of half an inch. */

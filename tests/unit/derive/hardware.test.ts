@@ -205,10 +205,10 @@ describe("what panels and rails are joined with is bought:", () => {
   test("dowels for panels, for rails of face frames and for those of doors", () => {
     const frame = "case low { wide 36  high 30  deep 12  panels ply  frame oak { stiles 2  rails 2  joint dowels } }";
     const door = "door for one { overlay 3/8  frame oak 2 wide  panel thin  joint dowels  hinged left  hinges cup }";
-    expect(wanted(panels("dowels"), "dowels")).toEqual(["24 piece dowel 3/8 × 1 1/2 in for case store"]);
-    expect(wanted(frame, "dowels")).toEqual(["8 piece dowel 3/8 × 1 1/2 in for case low"]);
+    expect(wanted(panels("dowels"), "dowels")).toEqual(["24 piece dowels 3/8 × 1 1/2 in for case store"]);
+    expect(wanted(frame, "dowels")).toEqual(["8 piece dowels 3/8 × 1 1/2 in for case low"]);
     expect(wanted(`opening one { wide 14  high 20  deep 12 }\n${door}`, "dowels")).toEqual([
-      "8 piece dowel 3/8 × 1 1/2 in for door one",
+      "8 piece dowels 3/8 × 1 1/2 in for door one",
     ]);
   });
 });
