@@ -193,13 +193,15 @@ function stockLines(context: Context, one: StockPlan): readonly string[] {
   // A plan may be the cheapest of several sizes of sheet and still not the one of fewest.
   const fewest = one.stock.kind === "sheet" && one.used <= one.lowerBound;
   const proof = !one.proven
-    ? `not proven; at least ${one.lowerBound}`
+    ? `; not proven; at least ${one.lowerBound}`
     : fewest
-      ? "no fewer is possible"
-      : "no cheaper purchase is possible";
+      ? "; no fewer is possible"
+      : "; no cheaper purchase is possible";
+  // Of nothing that is cut nothing is proven.
+  const said = one.sheets.length === 0 ? "" : proof;
   const cost = one.cost === undefined || one.cost === 0 ? "" : `; ${one.cost.toFixed(2)} in all`;
   const rack = one.inRack === 0 ? "" : `; ${one.inRack} in the rack, ${Math.max(0, one.used - one.inRack)} to buy`;
-  const head = wrapped(`${one.stock.name}: ${count}; ${proof}${rack}${cost}`, 80);
+  const head = wrapped(`${one.stock.name}: ${count}${said}${rack}${cost}`, 80);
   const sheets = one.sheets.flatMap((sheet) => {
     const marks = new Map<string, number>();
     for (const placed of sheet.placed) marks.set(placed.mark, (marks.get(placed.mark) ?? 0) + 1);

@@ -280,6 +280,8 @@ part strip { from ply  long 90  wide 10 }
     };
     const whole = "part whole { from ply  long 96  wide 48 }\n";
     expect(text("", whole)).toContain("(whole · part whole): larger than every sheet once its edges are trimmed");
+    // Nothing is cut, so nothing is proven of it.
+    expect(text("", whole)).toContain("ply: 0 sheets not placed");
     expect(text("saw { trim 0 }\n", whole)).toContain("ply 1, 48 × 96: A");
     expect(text("saw { trim 0 }\n", "part long { from ply  long 97  wide 4 }\n")).toContain("larger than every sheet ");
     expect(text("", "part long { from oak  long 97  wide 4 }\n")).toContain("larger than every board");
