@@ -1,4 +1,5 @@
 import type { Length } from "./length.ts";
+import { oncePer } from "./once-per.ts";
 import type { Rational } from "./rational.ts";
 import { absolute, add, compare, equal, isZero, largest, multiply, one, smallest, subtract, zero } from "./rational.ts";
 import type { DerivedOrigin, Rule, Sourced } from "./sourced.ts";
@@ -26,14 +27,7 @@ export interface Interval {
  * not two: rules that are linear give exact ends, others are worked out at every corner of the ranges. A length without
  * any uncertain size under it is its own interval.
  */
-export function intervalOf(value: Sourced<Length>): Interval {
-  const interval = known.get(value) ?? workedOut(value);
-  known.set(value, interval);
-  return interval;
-}
-
-/** A length does not change, and the same ones are asked for with every build that they are part of. */
-const known = new WeakMap<Sourced<Length>, Interval>();
+export const intervalOf: (value: Sourced<Length>) => Interval = oncePer(workedOut);
 
 function workedOut(value: Sourced<Length>): Interval {
   const leaves = uncertainLeaves(value);

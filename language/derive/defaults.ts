@@ -1,6 +1,7 @@
 import { inUnit, type Length } from "../core/length.ts";
 import { ratio } from "../core/rational.ts";
 import type { Sourced, Tag } from "../core/sourced.ts";
+import { pocketSpacing } from "../published/pocket-screws.ts";
 
 /** What holds when a build file says nothing, with its standing and its reason. Every one can be overridden in the file. */
 interface Entry {
@@ -26,14 +27,26 @@ export const defaults = {
     because: "the usual cutter pair for 3/4 in stock",
     source: "common practice, no source: a note on the expansion of door panels gives 3/8 and 7/16 in",
   },
-  "pockets.apart": { value: inch(8), tag: "from memory", because: "one every 6 to 8 in holds a panel edge" },
-  "pockets.edge": { value: inch(1, 2), tag: "from memory", because: "closer to an end the wood splits" },
+  "pockets.apart": {
+    value: ratio(...pocketSpacing.apart.value.exact),
+    tag: "from memory",
+    because: "one every 6 to 8 in holds a panel edge",
+  },
+  "pockets.edge": {
+    value: ratio(...pocketSpacing.edge.value.exact),
+    tag: "from memory",
+    because: "closer to an end the wood splits",
+  },
   "pockets.thinnest": {
     value: inch(1, 2),
     tag: "common practice",
     because: "thinner stock leaves no wood round the screw's head",
   },
-  "pockets.narrowest": { value: inch(3, 2), tag: "from memory", because: "two pockets side by side need this much" },
+  "pockets.narrowest": {
+    value: ratio(...pocketSpacing.twoFrom.value.exact),
+    tag: "from memory",
+    because: "two pockets side by side need this much",
+  },
   "faceFrame.stiles": {
     value: inch(3, 2),
     tag: "published",

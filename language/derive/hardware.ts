@@ -8,6 +8,7 @@ import type { Tag } from "../core/sourced.ts";
 import { pocketScrew } from "../published/pocket-screws.ts";
 import type { Context } from "./context.ts";
 import { amount, givenSize, pieces } from "./context.ts";
+import { fallback } from "./defaults.ts";
 import { runsUp } from "./front-parts.ts";
 import type { BoxModel, FrontModel, Model, Stock } from "./model.ts";
 import { exact } from "./stock.ts";
@@ -146,8 +147,9 @@ const panels = new Set(["bottom", "top", "stretcher", "partition"]);
 function boredLine(context: Context, part: Part, made: Machining): readonly Line[] {
   const quantity = (made.count ?? 0) * part.quantity;
   const isPanel = part.of.startsWith("case ") && panels.has(part.name);
+  const apart = withUnit(fallback("pockets.apart").value, context.units);
   const why = isPanel
-    ? { because: "at most eight inches apart across the ends of the panels", tag: "from memory" as const }
+    ? { because: `at most ${apart} apart across the ends of the panels`, tag: "from memory" as const }
     : { because: "two at each end of each rail", tag: "common practice" as const };
   const thick = toNumber(part.thickness.value);
   if (made.kind === "pockets") {
@@ -160,7 +162,7 @@ function boredLine(context: Context, part: Part, made: Machining): readonly Line
   return [{ kind: "dowels", name: "dowels", size, quantity, unit: "piece", owner: part.of, ...why, price: undefined }];
 }
 
-/** Half as thick as the wood, as they are sold; the thin ones for wood of half an inch. */
+/** About half as thick as the wood, as they are sold; the thin ones for wood of half an inch (common practice, no source). */
 const dowels = {
   inches: { thin: "1/4 × 1 in", thick: "3/8 × 1 1/2 in" },
   millimetres: { thin: "6 × 30 mm", thick: "8 × 40 mm" },

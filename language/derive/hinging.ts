@@ -1,5 +1,6 @@
 import type { FrontBlock } from "../core/design.ts";
 import { withUnit } from "../core/length.ts";
+import { oncePer } from "../core/once-per.ts";
 import type { Machining } from "../core/part.ts";
 import { toNumber } from "../core/rational.ts";
 import { hingeCount } from "../published/hinges.ts";
@@ -9,17 +10,12 @@ import { fallback } from "./defaults.ts";
 import type { FrontInput } from "./front-parts.ts";
 import { cupCentre } from "./rules/cup-centre.ts";
 
-/** Pairs of doors as they are hung, by what was written: the same comes out for the same. */
-const hungPairs = new WeakMap<FrontBlock, FrontBlock>();
-
 /** A pair of doors that says no edge turns on its two outer ones: the word that makes it a pair says so. */
-export function hung(whole: FrontBlock): FrontBlock {
+export const hung = oncePer((whole: FrontBlock): FrontBlock => {
   const { pair } = whole;
   if (whole.kind !== "door" || pair === undefined || whole.hinged !== undefined) return whole;
-  const known = hungPairs.get(whole) ?? { ...whole, hinged: { key: pair, value: "left", span: pair.span } };
-  hungPairs.set(whole, known);
-  return known;
-}
+  return { ...whole, hinged: { key: pair, value: "left", span: pair.span } };
+});
 
 /** The cups bored in a door's hinge side; nothing for a front that does not turn. */
 export function cupMachining(context: Context, front: FrontInput): readonly Machining[] {

@@ -1,3 +1,4 @@
+import { oncePer } from "../core/once-per.ts";
 import type { Word } from "../core/span.ts";
 
 /** The words of a block, but for those that say which property it is. */
@@ -13,17 +14,12 @@ interface Gathered {
   readonly used: Set<string>;
 }
 
-const known = new WeakMap<object, WordsIn>();
-
 /** A block that did not change says what it said before: each is gone through once. */
-export function wordsIn(block: object): WordsIn {
-  const before = known.get(block);
-  if (before !== undefined) return before;
+export const wordsIn = oncePer((block: object): WordsIn => {
   const words: Gathered = { said: new Set(), used: new Set() };
   gather(block, words, true);
-  known.set(block, words);
   return words;
-}
+});
 
 /** Goes through a block, its own lists and what is in them. Inside a word nothing is used a second time. */
 function gather(value: object, words: Gathered, uses: boolean): void {

@@ -1,9 +1,8 @@
 import { showText } from "../core/length.ts";
 import { sheetPlanDrawing } from "../draw/sheet-plan.ts";
-import type { StockPlan } from "../plan/cut-plan.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { stepsOf } from "../plan/steps.ts";
-import { runOf, trimWords, whyUnplaced } from "../view/plan.ts";
+import { proofWords, runOf, trimWords, whyUnplaced } from "../view/plan.ts";
 import type { PaperDesk } from "./desk.ts";
 import type { Section } from "./flow.ts";
 import type { Piece } from "./page.ts";
@@ -34,15 +33,8 @@ export function verdicts({ plan }: PaperDesk): readonly string[] {
   return (plan?.stocks ?? []).map((stock) => {
     const kind = stock.stock.kind === "board" ? "board" : "sheet";
     const rack = stock.inRack === 0 ? "" : `; ${Math.min(stock.used, stock.inRack)} of them in the rack`;
-    return `${stock.stock.name}: ${stock.used} ${kind}${stock.used === 1 ? "" : "s"}${rack}${boundWords(stock)}.`;
+    return `${stock.stock.name}: ${stock.used} ${kind}${stock.used === 1 ? "" : "s"}${rack}${proofWords(stock)}.`;
   });
-}
-
-/** Says "no fewer" only where the number meets what was proven of it, and nothing of nothing that is cut. */
-function boundWords({ stock, sheets, used, lowerBound, proven }: StockPlan): string {
-  if (sheets.length === 0) return "";
-  if (!proven) return `; not proven, at least ${lowerBound} ${lowerBound === 1 ? "is" : "are"} needed`;
-  return stock.kind === "sheet" && used <= lowerBound ? "; no fewer is possible" : "; no cheaper purchase is possible";
 }
 
 /** What has no place in the plan, and why, a sentence for each. */

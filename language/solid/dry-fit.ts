@@ -1,3 +1,4 @@
+import { oncePer } from "../core/once-per.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import { type Handling, handlingOf } from "./handling.ts";
@@ -76,13 +77,7 @@ interface Whole {
 type IslandFit = Omit<DryFit, "model" | "handling"> & { readonly parts: readonly Weighed[] };
 
 /** An island that is the same object is the same island, and need not be fitted again. */
-const known = new WeakMap<Whole, IslandFit>();
-
-function fitOf(island: Whole): IslandFit {
-  const fit = known.get(island) ?? islandFit(island);
-  known.set(island, fit);
-  return fit;
-}
+const fitOf = oncePer(islandFit);
 
 function islandFit({ context, model }: Whole): IslandFit {
   const placement = place(context, model);

@@ -1,3 +1,4 @@
+import { gatheredBy } from "../core/gather.ts";
 import type { Length } from "../core/length.ts";
 import { sum } from "../core/rational.ts";
 import type { Span } from "../core/span.ts";
@@ -21,7 +22,7 @@ export interface Clash {
 /** Two bounds that may meet; each pair once, in the order of their left edges. */
 export function near(solids: readonly Solid[]): readonly (readonly [Solid, Solid])[] {
   const pairs: (readonly [Solid, Solid])[] = [];
-  for (const group of byFrame(solids).values()) {
+  for (const group of gatheredBy(solids, ({ frame }) => frame).values()) {
     const sorted = [...group].sort((a, b) => a.bounds.rough[0] - b.bounds.rough[0]);
     let open: Solid[] = [];
     for (const solid of sorted) {
@@ -31,16 +32,6 @@ export function near(solids: readonly Solid[]): readonly (readonly [Solid, Solid
     }
   }
   return pairs;
-}
-
-function byFrame(solids: readonly Solid[]): ReadonlyMap<string, readonly Solid[]> {
-  const groups = new Map<string, Solid[]>();
-  for (const solid of solids) {
-    const group = groups.get(solid.frame);
-    if (group === undefined) groups.set(solid.frame, [solid]);
-    else group.push(solid);
-  }
-  return groups;
 }
 
 /** Every two solids of one frame that share space. */

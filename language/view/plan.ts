@@ -187,21 +187,20 @@ export function runOf({ tool, kind }: CutStep): CutStep["kind"] {
   return tool === "mitre saw" ? "crosscut" : kind;
 }
 
+/** Whether fewer would do, as the end of a sentence; nothing of nothing that is cut. */
+export function proofWords({ stock, sheets, used, lowerBound, proven }: StockPlan): string {
+  if (sheets.length === 0) return "";
+  if (!proven) return `; not proven, at least ${lowerBound} ${lowerBound === 1 ? "is" : "are"} needed`;
+  // A plan may be the cheapest of several sizes of sheet and still not the one of fewest.
+  return stock.kind === "sheet" && used <= lowerBound ? "; no fewer is possible" : "; no cheaper purchase is possible";
+}
+
 function stockLines(context: Context, one: StockPlan): readonly string[] {
   const noun = one.stock.kind === "board" ? "board" : "sheet";
   const count = `${one.used} ${noun}${one.used === 1 ? "" : "s"}`;
-  // A plan may be the cheapest of several sizes of sheet and still not the one of fewest.
-  const fewest = one.stock.kind === "sheet" && one.used <= one.lowerBound;
-  const proof = !one.proven
-    ? `; not proven; at least ${one.lowerBound}`
-    : fewest
-      ? "; no fewer is possible"
-      : "; no cheaper purchase is possible";
-  // Of nothing that is cut nothing is proven.
-  const said = one.sheets.length === 0 ? "" : proof;
   const cost = one.cost === undefined || one.cost === 0 ? "" : `; ${one.cost.toFixed(2)} in all`;
   const rack = one.inRack === 0 ? "" : `; ${one.inRack} in the rack, ${Math.max(0, one.used - one.inRack)} to buy`;
-  const head = wrapped(`${one.stock.name}: ${count}${said}${rack}${cost}`, 80);
+  const head = wrapped(`${one.stock.name}: ${count}${proofWords(one)}${rack}${cost}`, 80);
   const sheets = one.sheets.flatMap((sheet) => {
     const marks = new Map<string, number>();
     for (const placed of sheet.placed) marks.set(placed.mark, (marks.get(placed.mark) ?? 0) + 1);
