@@ -8,8 +8,8 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import esbuild from "esbuild";
 import { bundleFaults } from "./scripts/bundle-faults.mjs";
+import { commandLine, keepCompiled } from "./scripts/command-line.mjs";
 import { papersApart } from "./scripts/papers-apart.mjs";
-import { smallProtocol } from "./scripts/small-protocol.mjs";
 
 const root = dirname(fileURLToPath(import.meta.url));
 const minify = process.argv.includes("--minify");
@@ -37,11 +37,17 @@ const targets = [
   },
   { entry: "extension/preview/webview/main.ts", out: "dist/webview.js", isWebview: true, ...forBrowser },
   {
-    entry: "server/cli/main.ts",
-    out: "dist/scantling.cjs",
+    entry: commandLine.start.entry,
+    out: `dist/${commandLine.start.file}`,
     banner: "#!/usr/bin/env node",
     runs: true,
-    plugins: [smallProtocol],
+    ...commandLine.start.options,
+    ...forNode,
+  },
+  {
+    entry: commandLine.program.entry,
+    out: `dist/${commandLine.program.file}`,
+    ...commandLine.program.options,
     ...forNode,
   },
   {
@@ -83,9 +89,21 @@ for (const target of targets) {
     await context.dispose();
   }
 }
+// While working it would be out of date with every change.
+if (!watch && process.exitCode === undefined) await keepForEachNode();
+
+/** The Node that builds, and the one that npm was started with: a command from a shell runs by the latter. */
+async function keepForEachNode() {
+  const dist = join(root, "dist");
+  await keepCompiled(dist);
+  const { npm_node_execpath: ofShell = process.execPath } = process.env;
+  // That one may be too old for the program.
+  if (ofShell !== process.execPath) await keepCompiled(dist, ofShell).catch(({ message }) => console.log(message));
+}
 
 function options(target) {
-  const { entry, out, external = [], banner, define = {}, plugins = [], platform, format, target: language } = target;
+  const { entry, out, external = [], banner, define = {}, supported = {}, plugins = [papersApart] } = target;
+  const { platform, format, target: language } = target;
   return {
     absWorkingDir: root,
     entryPoints: [entry],
@@ -97,11 +115,12 @@ function options(target) {
     external,
     banner: banner === undefined ? {} : { js: banner },
     define,
+    supported,
     minify,
     sourcemap: minify ? false : "linked",
     metafile: true,
     logLevel: "warning",
-    plugins: [papersApart, ...plugins, reportAndCheck(target)],
+    plugins: [...plugins, reportAndCheck(target)],
   };
 }
 

@@ -1,12 +1,12 @@
 // How long a maker waits, on a file of a thousand lines: all in one run, beside langium's bare parse of the same text.
 // `--smoke` runs each a few times on a small file, to see that it still runs; `--json` prints rows.
 import { spawnSync } from "node:child_process";
-import { writeFileSync } from "node:fs";
+import { readdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createWorkspace } from "../../../language/service.ts";
 import { waits } from "../../../server/session.ts";
 import { bareParse } from "../../support/bare-parse.ts";
-import { benchFolder, served, shipped } from "./programs.ts";
+import { benchFolder, served, shippedCommandLine, shippedServer } from "./programs.ts";
 import { atMost, median, p95, type Row, say, smoke } from "./row.ts";
 import { jobOf } from "./texts.ts";
 
@@ -15,16 +15,15 @@ const text = jobOf(smoke ? 120 : 1_000);
 const lines = text.split("\n").length - 1;
 const uri = "file:///bench/bench.scant";
 const folder = benchFolder();
-const [server, commandLine] = [await shipped("server/main.ts", folder), await shipped("server/cli/main.ts", folder)];
+const [server, commandLine] = [await shippedServer(folder), await shippedCommandLine(folder)];
 writeFileSync(join(folder, "bench.scant"), text);
 
 const node = await times(rounds, () => void spawnSync(process.execPath, ["-e", "0"]));
 const parses = await times(rounds * 2, () => void bareParse(text));
 const [starts, keys] = [await startsToFindings(), await keysToFindings()];
-const checks = await times(rounds, () => {
-  const { status, stderr } = spawnSync(process.execPath, [commandLine, "check", "bench.scant"], { cwd: folder });
-  if (status !== 0) throw new Error(String(stderr));
-});
+const checks = await times(rounds, checked);
+for (const name of readdirSync(folder)) if (name.endsWith(".code")) rmSync(join(folder, name));
+const uncompiled = await times(rounds, checked);
 const works = worked();
 const bare = median(parses);
 
@@ -50,6 +49,12 @@ const rows: readonly Row[] = [
   waited(`key to findings, p95, of which ${waits.idle} ms wait for the next key`, keys, 150),
   waited("server start to first findings, p95", starts, 500),
   waited("`check` from a cold start, p95", checks, 300),
+  {
+    what: "the same by a Node that the program was not built with, p95",
+    result: `${p95(uncompiled).toFixed(0)} ms, median ${median(uncompiled).toFixed(0)}`,
+    aim: "",
+    holds: undefined,
+  },
 ];
 say([...rows.map((row) => ({ ...row, what: `${row.what} (${lines} lines)` })), ...growth()]);
 process.exit(0);
@@ -103,6 +108,11 @@ async function times(count: number, run: () => void | Promise<void>): Promise<re
     all.push(performance.now() - began);
   }
   return all;
+}
+
+function checked(): void {
+  const { status, stderr } = spawnSync(process.execPath, [commandLine, "check", "bench.scant"], { cwd: folder });
+  if (status !== 0) throw new Error(String(stderr));
 }
 
 /** From the start of the process to what it says of the file that is open. */

@@ -3,11 +3,11 @@ import { copyFileSync, existsSync, mkdirSync, mkdtempSync, rmSync } from "node:f
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import esbuild from "esbuild";
+import esbuild, { type BuildOptions } from "esbuild";
 import type { MessageConnection, PublishDiagnosticsParams } from "vscode-languageserver-protocol/node";
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
+import { commandLine, keepCompiled } from "../../../scripts/command-line.mjs";
 import { papersApart } from "../../../scripts/papers-apart.mjs";
-import { smallProtocol } from "../../../scripts/small-protocol.mjs";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
 
@@ -18,38 +18,49 @@ export function benchFolder(): string {
   return folder;
 }
 
-/** Bundles a program as it ships, minified, with what writes papers in a bundle of its own, and says where it is. */
-export async function shipped(entry: string, folder: string): Promise<string> {
-  const papers = join(folder, "papers.cjs");
-  if (!existsSync(papers)) {
-    await bundled("server/cli/pdf/paper-files.ts", papers);
-    mkdirSync(join(folder, "fonts"), { recursive: true });
-    const fonts = join(root, "node_modules/@expo-google-fonts/source-sans-3");
-    for (const font of ["400Regular/SourceSans3_400Regular.ttf", "600SemiBold/SourceSans3_600SemiBold.ttf"]) {
-      copyFileSync(join(fonts, font), join(folder, "fonts", basename(font)));
-    }
-  }
-  const out = join(folder, entry.replaceAll("/", "-").replace(/\.ts$/, ".cjs"));
-  await bundled(entry, out);
-  return out;
+/** Bundles the server as it ships, minified, with what writes papers in a bundle of its own, and says where it is. */
+export async function shippedServer(folder: string): Promise<string> {
+  await papersIn(folder);
+  return bundled("server/main.ts", join(folder, "server.cjs"), { plugins: [papersApart] });
 }
 
-async function bundled(entry: string, out: string): Promise<void> {
+/** The command line likewise, with its compiled code beside it. */
+export async function shippedCommandLine(folder: string): Promise<string> {
+  const { start, program } = commandLine;
+  await papersIn(folder);
+  await bundled(program.entry, join(folder, program.file), program.options);
+  await keepCompiled(folder);
+  return bundled(start.entry, join(folder, start.file), start.options);
+}
+
+async function papersIn(folder: string): Promise<void> {
+  const papers = join(folder, "papers.cjs");
+  if (existsSync(papers)) return;
+  await bundled("server/cli/pdf/paper-files.ts", papers, {
+    define: { "import.meta.url": "ownAddress" },
+    banner: { js: 'const ownAddress = require("node:url").pathToFileURL(__filename).href;' },
+  });
+  mkdirSync(join(folder, "fonts"), { recursive: true });
+  const fonts = join(root, "node_modules/@expo-google-fonts/source-sans-3");
+  for (const font of ["400Regular/SourceSans3_400Regular.ttf", "600SemiBold/SourceSans3_600SemiBold.ttf"]) {
+    copyFileSync(join(fonts, font), join(folder, "fonts", basename(font)));
+  }
+}
+
+async function bundled(entry: string, outfile: string, options: BuildOptions): Promise<string> {
   await esbuild.build({
     absWorkingDir: root,
     entryPoints: [entry],
-    outfile: out,
+    outfile,
     bundle: true,
     minify: true,
     platform: "node",
     format: "cjs",
     target: "node22",
-    define: { "import.meta.url": "ownAddress" },
-    banner: { js: 'const ownAddress = require("node:url").pathToFileURL(__filename).href;' },
     logLevel: "error",
-    // As esbuild.mjs does it.
-    plugins: entry === "server/cli/main.ts" ? [papersApart, smallProtocol] : [papersApart],
+    ...options,
   });
+  return outfile;
 }
 
 /** A language server as a process of its own, with an editor at the other end as far as a bench needs one. */

@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { CancellationTokenSource } from "vscode-languageserver-protocol/node";
 import type { Served } from "./programs.ts";
-import { benchFolder, served, shipped } from "./programs.ts";
+import { benchFolder, served, shippedCommandLine, shippedServer } from "./programs.ts";
 import { atMost, type Row, say, smoke } from "./row.ts";
 import { caseText, shopText } from "./texts.ts";
 
@@ -16,7 +16,7 @@ const seconds = smoke ? 1 : 5;
 
 const folder = benchFolder();
 const uri = pathToFileURL(join(folder, "job-0.scant")).href;
-const [server, commandLine] = [await shipped("server/main.ts", folder), await shipped("server/cli/main.ts", folder)];
+const [server, commandLine] = [await shippedServer(folder), await shippedCommandLine(folder)];
 const text = writeJob();
 const list = cli("list", "job-0.scant", "--json");
 const parts = (JSON.parse(list.out) as { parts: readonly { quantity: number }[] }).parts.reduce(
