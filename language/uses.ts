@@ -11,13 +11,18 @@ export function usedFile(use: UseStatement, from: string, root: string | undefin
   const why = refusal(path);
   if (why !== undefined) return { refused: refused(use, why) };
   const base = URI.parse(from);
-  const target = Utils.joinPath(Utils.dirname(base), ...path.split("/"));
+  const target = URI.parse(addressOf(path, from));
   const top = root === undefined ? Utils.dirname(base) : URI.parse(root);
   const inside = `${top.path.replace(/\/$/, "")}/`;
   if (target.scheme !== top.scheme || target.authority !== top.authority || !target.path.startsWith(inside)) {
     return { refused: refused(use, "it lies outside the folder that is open") };
   }
   return { uri: target.toString() };
+}
+
+/** The address that a relative path leads to from a file. */
+export function addressOf(path: string, from: string): string {
+  return Utils.joinPath(Utils.dirname(URI.parse(from)), ...path.split("/")).toString();
 }
 
 function refusal(path: string): string | undefined {

@@ -3,7 +3,7 @@ import type { Build, Workspace } from "../language/service.ts";
 import { createWorkspace } from "../language/service.ts";
 import type { Waits } from "./debounce.ts";
 import { createDebounce } from "./debounce.ts";
-import { canonical, folderOf, rootOf } from "./uris.ts";
+import { canonical, folderOf, rootOf, withFoldersOf } from "./uris.ts";
 
 /** A document that an editor has open. Its text governs, whatever is on disk. */
 export interface OpenFile {
@@ -39,7 +39,7 @@ export interface Session {
   change(file: OpenFile): void;
   /** From here on what is on disk counts. */
   close(uri: string): void;
-  /** Files came, went or changed on disk. */
+  /** Files came, went or changed on disk, or whole folders came or went, of whose files nothing need be said. */
   changedOnDisk(uris: readonly string[]): void;
   /** The folders that are open in the editor, as addresses: what `use` may not leave. */
   setFolders(folders: readonly string[]): void;
@@ -132,6 +132,13 @@ export function createSession(host: SessionHost): Session {
     for (const one of reading) if (one.uri === uri) one.isStale = true;
     absent.delete(uri);
     dirty.add(uri);
+  }
+
+  /** The files that are not open and of which something is known, or is being read, at these addresses or below. */
+  function concerned(changed: ReadonlySet<string>): readonly string[] {
+    const set = [...workspaces.values()].flatMap((workspace) => workspace.uris());
+    const all = new Set([...set, ...absent, ...[...reading].map(({ uri }) => uri)]);
+    return [...all].filter((uri) => !files.has(uri) && withFoldersOf(uri).some((place) => changed.has(place)));
   }
 
   function forget(uri: string): void {
@@ -282,8 +289,9 @@ export function createSession(host: SessionHost): Session {
       debounce.later();
     },
     changedOnDisk(uris) {
-      for (const uri of uris.map(canonical)) if (!files.has(uri)) drop(uri);
-      debounce.later();
+      const changed = concerned(new Set(uris.map((uri) => canonical(uri).replace(/\/$/, ""))));
+      for (const uri of changed) drop(uri);
+      if (0 < changed.length) debounce.later();
     },
     setFolders(next) {
       folders = next.map(canonical);

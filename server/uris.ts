@@ -20,3 +20,9 @@ export function rootOf(uri: string, folders: readonly string[]): string | undefi
     .filter((folder) => uri.startsWith(`${folder.replace(/\/$/, "")}/`))
     .sort((a, b) => b.length - a.length)[0];
 }
+
+/** The address and those of all folders that it lies in, innermost first. */
+export function withFoldersOf(uri: string): readonly string[] {
+  const ends = [...uri.matchAll(/\//g)].map(({ index }) => index).reverse();
+  return [uri, ...ends.map((end) => uri.slice(0, end))];
+}

@@ -1,6 +1,6 @@
 import type { Design, UseStatement } from "../core/design.ts";
 import type { Edit } from "../core/finding.ts";
-import { usedFile } from "../uses.ts";
+import { addressOf, usedFile } from "../uses.ts";
 
 /** The files that a file names with `use` and may use, whether they are there or not. */
 export function usedFiles(
@@ -29,7 +29,7 @@ export function usesAfter(
     usedFiles(design, rootOf(design.uri)).flatMap(({ use, uri }): readonly Edit[] => {
       const path = pathBetween(moved(design.uri, moves), moved(uri, moves));
       const quoted = use.path.span.end - use.path.span.start !== use.path.text.length;
-      const isSame = path === undefined || resolved(moved(design.uri, moves), use.path.text) === moved(uri, moves);
+      const isSame = path === undefined || addressOf(use.path.text, moved(design.uri, moves)) === moved(uri, moves);
       return isSame ? [] : [{ span: use.path.span, text: quoted ? `"${path}"` : path }];
     }),
   );
@@ -42,16 +42,6 @@ function moved(uri: string, moves: readonly Move[]): string {
       return to.replace(/\/$/, "") + uri.slice(from.replace(/\/$/, "").length);
   }
   return uri;
-}
-
-/** The address that a relative path leads to. */
-function resolved(from: string, path: string): string {
-  const parts = from.split("/").slice(0, -1);
-  for (const step of path.split("/")) {
-    if (step === "..") parts.pop();
-    else if (step !== "." && step !== "") parts.push(encodeURIComponent(step));
-  }
-  return parts.join("/");
 }
 
 /** A path from one file to another, as `use` wants it; `undefined` where there is none, as between two machines. */

@@ -27,6 +27,25 @@ test("used files are read once, and again when they change on disk or come", asy
   expect(codes(await session.settled(drawer))).toContain("use/missing");
 });
 
+test("a folder that goes, or comes, takes its files with it, though nothing is said of each", async () => {
+  const { session, disk, checked } = bench();
+  const deep = "file:///shop/stock/thin/rack.scant";
+  disk.set(deep, rack);
+  session.open(open(drawer, job.replace("rack.scant", "stock/thin/rack.scant")));
+  expect(codes(await session.settled(drawer))).toEqual([]);
+  disk.delete(deep);
+  session.changedOnDisk(["file:///shop/stock"]);
+  expect(codes(await session.settled(drawer))).toContain("use/missing");
+  disk.set(deep, rack);
+  session.changedOnDisk(["file:///shop/stock/thin/"]);
+  expect(codes(await session.settled(drawer))).toEqual([]);
+
+  checked.length = 0;
+  session.changedOnDisk(["file:///shop/stoc", "file:///shop/stock/thin/rack", "file:///shop/other"]);
+  await session.settled(drawer);
+  expect(checked).toEqual([]);
+});
+
 test("an open document governs whatever is on disk, until it is closed", async () => {
   const { session, disk } = bench();
   disk.set(stock, rack.replace("sheet ply", "sheet oak"));

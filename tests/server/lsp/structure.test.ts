@@ -145,6 +145,13 @@ test("a file that gets another name is found again by those that use it", async 
   expect(await rename("file:///shop/notes.txt", "file:///shop/notes.md")).toBeNull();
 });
 
+test("a use of a name with signs in it is left alone while something else is moved", async () => {
+  const odd = "stock (1)/O'Neil & co!.scant";
+  const shop = await bench(`inches\nuse "${odd}"\n`, { [odd]: rack });
+  const files = [{ oldUri: "file:///shop/notes.txt", newUri: "file:///shop/notes.md" }];
+  expect(await shop.editor.connection.sendRequest("workspace/willRenameFiles", { files })).toBeNull();
+});
+
 test("a file that is moved still finds what it uses; moved together nothing has to change", async () => {
   const shop = await bench(job, { "rack.scant": rack });
   const rename = (...files: readonly (readonly [string, string])[]) =>
