@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import { type BaseLanguageClient, type LanguageClientOptions, State } from "vscode-languageclient";
 import type { StartOptions } from "../server/protocol.ts";
+import { answerBuildFiles } from "./build-files.ts";
 import { registerKeepOffcuts } from "./commands/keep-offcuts.ts";
 import { registerNewBuildFile } from "./commands/new-build-file.ts";
 import { registerOpenRod } from "./commands/open-rod.ts";
@@ -37,6 +38,7 @@ export async function activateWith(
   context.subscriptions.push(
     log,
     restarted,
+    answerBuildFiles(client),
     answerReadFile(client),
     client.onDidChangeState(({ newState }) => {
       if (newState === State.Running) restarted.fire();
@@ -69,15 +71,19 @@ export async function activateWith(
   }
 }
 
+/** Comings and goings, and not the changes between. */
+const WITHOUT_CHANGES = [false, true, false] as const;
+
 function clientOptions(context: vscode.ExtensionContext, log: Log): LanguageClientOptions {
-  const watcher = vscode.workspace.createFileSystemWatcher("**/*.scant");
-  context.subscriptions.push(watcher);
+  // Build files the server has watched by itself. Of a folder that comes or goes as a whole nothing is said but its name.
+  const comesAndGoes = vscode.workspace.createFileSystemWatcher("**/*", ...WITHOUT_CHANGES);
+  context.subscriptions.push(comesAndGoes);
   const pages = vscode.Uri.joinPath(context.extensionUri, "docs", "findings").toString();
   const start: StartOptions = { findingPages: `${pages}/` };
   return {
     documentSelector: [{ language: "scantling" }],
     middleware: withoutOldVersions,
-    synchronize: { fileEvents: watcher, configurationSection: "scantling" },
+    synchronize: { fileEvents: comesAndGoes, configurationSection: "scantling" },
     outputChannel: log.channel,
     initializationOptions: start,
   };

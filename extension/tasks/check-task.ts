@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { ListFinding } from "../../language/view/types.ts";
+import { buildFilesIn } from "../build-files.ts";
 import type { Feed } from "../feed.ts";
 import { findingLine, onceEach, summaryLine } from "./lines.ts";
 
@@ -70,9 +71,8 @@ async function check(
   print: (line: string) => void,
   token: vscode.CancellationToken,
 ): Promise<number> {
-  const among = new vscode.RelativePattern(folder, pattern);
-  const found = await vscode.workspace.findFiles(among, undefined, MOST_FILES, token);
-  const files = found.filter(({ path }) => path.endsWith(".scant")).sort((a, b) => a.path.localeCompare(b.path));
+  const found = await buildFilesIn(folder, pattern, MOST_FILES, token);
+  const files = [...found].sort((a, b) => a.path.localeCompare(b.path));
   const findings: ListFinding[] = [];
   for (const uri of files) {
     if (token.isCancellationRequested) return 0;

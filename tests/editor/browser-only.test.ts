@@ -9,7 +9,7 @@ import { eventually } from "./eventually.ts";
 import { outFolder } from "./out-folder.ts";
 import { CHROMIUM_FLAGS, QUIET } from "./session.ts";
 import { applyQuickFix, goTo, lineText, waitForSquiggles } from "./typing.ts";
-import { activeText, chooseRow, runCommand, waitForProblem, webview } from "./workbench.ts";
+import { activeText, chooseRow, quickOpen, runCommand, waitForProblem, webview } from "./workbench.ts";
 
 const FILES = fileURLToPath(new URL("shop-files", import.meta.url));
 /** A VS Code without a machine behind it has nothing else that could answer. */
@@ -76,4 +76,13 @@ test("starting points and the cut list work there as well", async () => {
   await runCommand(page, "Scantling: New Build File");
   await chooseRow(page, (row) => row.startsWith("Frameless case"));
   await eventually("the new file", async () => (await activeText(page)).includes("Wall case with a door"));
+});
+
+test("the folder is walked through for its build files, where nothing can search it", async () => {
+  await quickOpen(page, "task ", (row) => row.startsWith("All scantling tasks"));
+  await chooseRow(page, (row) => row.includes("check"));
+  const terminal = page.locator(".terminal-wrapper.active .xterm-rows, .terminal-wrapper .xterm-accessibility");
+  await eventually("both files to be checked", async () =>
+    (await terminal.allInnerTexts()).join("\n").replaceAll("\u00a0", " ").includes("2 files checked"),
+  );
 });

@@ -1,7 +1,7 @@
 import { appendFileSync } from "node:fs";
 import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright-core";
 import type { EditorPaths } from "../../scripts/real-editor.mjs";
@@ -29,9 +29,9 @@ export interface Prepared {
 }
 
 export interface SessionOptions {
-  /** The folder to copy and open; examples/ if left out. */
+  /** The folder to copy and open, or `none` to begin with an empty one; examples/ if left out. */
   readonly folder?: string;
-  /** Files to add to the copy, name to text. */
+  /** Files to add to the copy, path to text. */
   readonly files?: Readonly<Record<string, string>>;
   readonly settings?: Readonly<Record<string, unknown>>;
 }
@@ -84,8 +84,12 @@ export async function openSession(prepared: Prepared, options: SessionOptions = 
     await rm(scratch, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   };
   try {
-    await cp(options.folder ?? examples, folder, { recursive: true });
-    for (const [name, text] of Object.entries(options.files ?? {})) await writeFile(join(folder, name), text);
+    if (options.folder === "none") await mkdir(folder);
+    else await cp(options.folder ?? examples, folder, { recursive: true });
+    for (const [path, text] of Object.entries(options.files ?? {})) {
+      await mkdir(dirname(join(folder, path)), { recursive: true });
+      await writeFile(join(folder, path), text);
+    }
     await cp(prepared.installedExtensions, extensions, { recursive: true });
     server = await startEditor(paths, { folder, home, extensions, settings, log });
     browser = await chromium.launch({ executablePath: paths.chromium, args: [...CHROMIUM_FLAGS] });

@@ -4,6 +4,7 @@ import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import type { ListDocument } from "../../language/view/types.ts";
 import type { DrawingsAnswer, RodResult } from "../../server/protocol.ts";
+import * as protocol from "../../server/protocol.ts";
 import { ownMessages } from "../../server/protocol.ts";
 import { inProcess } from "./editor.ts";
 import { fits, job, rack } from "./texts.ts";
@@ -36,6 +37,18 @@ test("the extension takes its messages from the table, and knows no others", () 
   expect(sources.some((text) => text.includes("/server/protocol.ts"))).toBe(true);
   const byHand = sources.flatMap((text) => [...text.matchAll(/"(scantling\/[a-zA-Z]+)"/g)].map(([, name]) => name));
   for (const name of byHand) expect(names).toContain(name);
+});
+
+test("the extension answers every request of the server's, and listens to all that it tells", () => {
+  const text = sourcesIn(join(root, "extension"))
+    .map((path) => readFileSync(path, "utf8"))
+    .join("\n");
+  const heard = [...text.matchAll(/onRequest\(\s*(\w+),|createListeners<\w+>\(client, (\w+)\)/g)].map(
+    ([, asked, told]) => asked ?? told,
+  );
+  const named = new Map<unknown, string>(Object.entries(protocol).map(([key, value]) => [value, key]));
+  const fromServer = ownMessages.filter(({ from }) => from === "server").map(({ name }) => named.get(name));
+  expect(heard.sort()).toEqual(fromServer.sort());
 });
 
 test("the server answers every request of the table, and null for a file that is not there", async () => {
