@@ -4,6 +4,7 @@ import { baseName } from "../commands/folder.ts";
 import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
 import { type BenchPart, type Drawn, readPageMessage, readSavedState } from "./messages.ts";
+import { createOneRod } from "./one-rod.ts";
 import { createNonce, pageHtml } from "./page-html.ts";
 import type { CursorLine } from "./rows-at.ts";
 
@@ -22,7 +23,7 @@ export interface Rod extends vscode.Disposable {
 
 /** Makes the rod ready to be opened, and to come back after the window has been closed. */
 export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vscode.Event<void>): Rod {
-  let current: { readonly panel: vscode.WebviewPanel; readonly controller: RodController } | undefined;
+  const one = createOneRod(adopt);
 
   function adopt(panel: vscode.WebviewPanel): RodController {
     const controller = createRodController({
@@ -43,10 +44,9 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
         panel.title = vscode.l10n.t("Rod: {0}", baseName(vscode.Uri.parse(uri)));
       },
     });
-    current = { panel, controller };
     panel.onDidDispose(() => {
       controller.hidden();
-      if (current?.panel === panel) current = undefined;
+      one.closed(panel);
     });
     panel.onDidChangeViewState(() => {
       if (!panel.visible) controller.hidden();
@@ -61,40 +61,40 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     return controller;
   }
 
-  async function revive(panel: vscode.WebviewPanel, saved: unknown): Promise<void> {
+  async function lastShown(saved: unknown): Promise<string | undefined> {
     const state = readSavedState(saved);
     const uri = state === undefined ? undefined : await openable(state.uri);
-    current?.panel.dispose();
-    const controller = adopt(panel);
-    const shown = uri ?? activeBuildFile();
-    if (shown !== undefined) controller.open(shown.toString());
+    return (uri ?? activeBuildFile())?.toString();
   }
 
   const subscriptions = vscode.Disposable.from(
-    vscode.window.registerWebviewPanelSerializer(ROD_VIEW_TYPE, { deserializeWebviewPanel: revive }),
+    vscode.window.registerWebviewPanelSerializer(ROD_VIEW_TYPE, {
+      deserializeWebviewPanel: (panel, saved: unknown) => one.revive(panel, () => lastShown(saved)),
+    }),
     vscode.window.onDidChangeActiveTextEditor((editor) => {
       if (editor?.document.languageId !== "scantling") return;
-      if (setting("followEditor")) current?.controller.consider(editor.document.uri.toString());
-      current?.controller.cursor(cursorIn(editor));
+      if (setting("followEditor")) one.current()?.controller.consider(editor.document.uri.toString());
+      one.current()?.controller.cursor(cursorIn(editor));
     }),
     vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
-      if (textEditor === vscode.window.activeTextEditor) current?.controller.cursor(cursorIn(textEditor));
+      if (textEditor === vscode.window.activeTextEditor) one.current()?.controller.cursor(cursorIn(textEditor));
     }),
     vscode.workspace.onDidChangeConfiguration((event) => {
       if (!event.affectsConfiguration("scantling.rod")) return;
-      current?.controller.cursor(cursorIn(vscode.window.activeTextEditor));
+      one.current()?.controller.cursor(cursorIn(vscode.window.activeTextEditor));
       // The page is told on its arrival whether there are drawings.
-      if (current !== undefined) current.panel.webview.html = htmlFor(current.panel.webview, extensionUri);
+      const shown = one.current();
+      if (shown !== undefined) shown.panel.webview.html = htmlFor(shown.panel.webview, extensionUri);
     }),
-    feed.onPlanSearched((search) => current?.controller.searched(search)),
-    feed.onRodChanged((uri, version) => current?.controller.changed(uri, version)),
-    onRestarted(() => current?.controller.restarted()),
+    feed.onPlanSearched((search) => one.current()?.controller.searched(search)),
+    feed.onRodChanged((uri, version) => one.current()?.controller.changed(uri, version)),
+    onRestarted(() => one.current()?.controller.restarted()),
   );
 
   function open(uri: vscode.Uri): RodController {
-    const shown = current;
+    const shown = one.current();
     // One that was just made is in front; revealed at once, it would be told that it is hidden before it is shown.
-    const controller = current?.controller ?? adopt(createPanel());
+    const controller = shown?.controller ?? one.take(createPanel());
     if (shown !== undefined) shown.panel.reveal(undefined, true);
     controller.open(uri.toString());
     return controller;
@@ -106,7 +106,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     openDrawn: (uri, drawn) => open(uri).openDrawn(drawn),
     dispose: () => {
       subscriptions.dispose();
-      current?.panel.dispose();
+      one.current()?.panel.dispose();
     },
   };
 }
