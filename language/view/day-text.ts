@@ -4,7 +4,7 @@ import { fileName } from "../core/file-name.ts";
 import { showText } from "../core/length.ts";
 import type { CutRow } from "../plan/cut-list.ts";
 import { cautionsFor } from "../published/safety.ts";
-import { type Day, type JobLeft, leftLine, recutLine, savedIn, savedLine, spareText } from "./day.ts";
+import { type Day, givenLine, type JobLeft, leftLine, recutLine, savedIn, spareText, unprovenLine } from "./day.ts";
 import { ownersText } from "./owners.ts";
 import { wrapped } from "./text.ts";
 
@@ -15,14 +15,14 @@ export function dayText(day: Day): string {
   const several = 1 < day.jobs.length;
   const title = (job: { readonly title: string }): string => (several ? ` (${job.title})` : "");
   const { waste, recut } = day.rescue;
-  const saved = day.rescue.saved.filter(({ spare }) => spare.kind !== "offcut");
+  const given = day.rescue.given.filter(({ spare }) => spare.kind !== "offcut");
   const lines = [
     ...day.jobs.flatMap((one) => [...standing(one), ""]),
     ...section("To be put right", day.jobs.flatMap(wrong)),
-    ...section(
-      "Can be saved",
-      alike(saved).map((group) => `${savedLine(group)}${title(group[0]!.job)}`),
-    ),
+    ...section("Can be saved", [
+      ...alike(given).map((group) => givenLine(group, title)),
+      ...day.jobs.slice(0, 1).flatMap(({ job }) => unprovenLine(day, job.context) ?? []),
+    ]),
     ...section(
       "Of no more use",
       [...new Set(waste)].map((spare) => `${wasteLine(spare, waste)}${title(spare.job)}`),

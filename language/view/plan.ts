@@ -8,7 +8,7 @@ import type { KeptOffcut } from "../plan/keep.ts";
 import { keptOffcuts } from "../plan/keep.ts";
 import { trimOf } from "../plan/problems.ts";
 import type { CutStep } from "../plan/steps.ts";
-import { stepsOf } from "../plan/steps.ts";
+import { runOf, stepsOf } from "../plan/steps.ts";
 import { shopOf } from "../plan/tools.ts";
 import { cautionsFor } from "../published/safety.ts";
 import { nameOf } from "./rod.ts";
@@ -180,11 +180,6 @@ export function whyUnplaced(context: Context, { stock }: StockPlan, { why }: Sto
   if (why !== "larger than every sheet") return why;
   if (stock.kind === "board") return "larger than every board";
   return isPositive(trimOf(context, stock)) ? "larger than every sheet once its edges are trimmed" : why;
-}
-
-/** How a cut runs: a piece is only ever cut across at the mitre saw, whichever way its grain runs. */
-export function runOf({ tool, kind }: CutStep): CutStep["kind"] {
-  return tool === "mitre saw" ? "crosscut" : kind;
 }
 
 /** Whether fewer would do, as the end of a sentence; nothing of nothing that is cut. */

@@ -60,12 +60,38 @@ describe("scantling day", () => {
     };
     const { out } = await shop(files).run("day", "tops.scant", "shelves.scant");
     expect(out.replace(/\s+/g, " ")).toContain(
-      "the spoiled part top, 45 × 40 in, becomes the part shelf, cut to 28 × 18 in (Shelves)",
+      "the spoiled part top, 45 × 40 in (Tops), becomes the part shelf (Shelves), cut to 28 × 18 in",
     );
     expect(out).toContain("To be cut again\n  – 1 top (Tops)\n");
     // One sheet is broken down, and the shelf needs none, so that the other is enough.
     expect(out).toContain("Rack (Tops)\n  – ply: 1 whole sheet in the rack, 1 needed\n");
     expect(out).toContain("Rack (Shelves)\n  – ply: none in the rack, none needed\n");
+  });
+
+  test("says what several parts come out of one piece, and by which cuts", async () => {
+    const text = `project "Chest"
+inches
+sheet ply { measures 3/4  size 48 x 96 }
+saw { kerf 1/8 }
+part side { from ply  long 30  wide 20 }
+part drawer-front { from ply  long 14  wide 8  count 2 }
+part cleat { from ply  long 11  wide 2 }
+cut { part side 1 at 28 x 16 1/8 spoiled }
+`;
+    const world = shop({ "chest.scant": text });
+    const { out } = await world.run("day", "chest.scant");
+    expect(out).toContain(`Can be saved
+  – the spoiled part side, 28 × 16 1/8 in, becomes 2 drawer-fronts, cut to 14
+    × 8 in; the part cleat, cut to 11 × 2 in; cuts: crosscut at 25 1/8 in, rip
+    at 8 in, crosscut at 14 in twice, rip at 2 in
+`);
+    expect(out).not.toContain("not proven");
+    const { saved, saving } = JSON.parse((await world.run("day", "--json", "chest.scant")).out);
+    expect(
+      saved.map(({ number, becomes }: { number: number; becomes: { name: string } }) => `${number} ${becomes.name}`),
+    ).toEqual(["1 drawer-front", "1 drawer-front", "1 cleat"]);
+    expect(saved[0].cuts).toEqual(["crosscut at 25 1/8 in", "rip at 8 in", "crosscut at 14 in twice", "rip at 2 in"]);
+    expect(saving).toEqual({ squareInches: 246, atMost: 246, proven: true });
   });
 
   test("of stocks that only share their name nothing is saved for the other", async () => {
