@@ -1,3 +1,4 @@
+import { writtenTitle } from "../core/file-name.ts";
 import type { Length } from "../core/length.ts";
 import { readOff, writtenText } from "../core/length.ts";
 import { compare, ratio, toNumber } from "../core/rational.ts";
@@ -52,5 +53,5 @@ function lineFor(context: Context, stock: string, node: CutNode): string {
   const unit = context.units === "inches" ? "in" : "mm";
   // As the tape reads it, and so never larger than it is.
   const size = (length: Length): string => `${writtenText(readOff(length, context.reading), context.units)} ${unit}`;
-  return `offcut of ${stock} ${size(node.width)} x ${size(node.height)}`;
+  return `offcut of ${stock} ${size(node.width)} x ${size(node.height)} from "${writtenTitle(context.design)}"`;
 }

@@ -1,3 +1,4 @@
+import { titleOf } from "../core/file-name.ts";
 import type { Length } from "../core/length.ts";
 import { exactText, showText, toMillimetres, withUnit } from "../core/length.ts";
 import { isPositive, toNumber, toText, zero } from "../core/rational.ts";
@@ -11,7 +12,6 @@ import type { CutStep } from "../plan/steps.ts";
 import { runOf, stepsOf } from "../plan/steps.ts";
 import { shopOf } from "../plan/tools.ts";
 import { cautionsFor } from "../published/safety.ts";
-import { nameOf } from "./rod.ts";
 import { wrapped } from "./text.ts";
 import type { ListSize, PlanCut, PlanDocument, PlanSheet, PlanStep, PlanStock } from "./types.ts";
 
@@ -21,7 +21,7 @@ export function planDocument(context: Context, plan: CutPlan): PlanDocument {
   const sheets = of("sheet");
   return {
     schema: "scantling/plan/1",
-    project: context.design.project?.text ?? nameOf(context.design.uri),
+    project: titleOf(context.design),
     units: context.units,
     sheets: sheets.flatMap((one) => one.sheets.map((sheet) => planSheet(context, sheet))),
     boards: of("board").flatMap((one) => one.sheets.map((sheet) => planSheet(context, sheet))),
@@ -135,7 +135,7 @@ function cautionTexts(): readonly string[] {
 
 /** The cutting plan for a terminal: never wider than 80 columns. */
 export function planText(context: Context, plan: CutPlan): string {
-  const lines = [...wrapped(`Cutting plan: ${context.design.project?.text ?? nameOf(context.design.uri)}`, 80), ""];
+  const lines = [...wrapped(`Cutting plan: ${titleOf(context.design)}`, 80), ""];
   for (const one of plan.stocks) lines.push(...stockLines(context, one), "");
   for (const name of plan.unsized)
     lines.push(

@@ -58,8 +58,10 @@ export const planHelp = `scantling plan FILE    how its parts are cut from sheet
                  number of rounds, so that the same file gives the same plan
   --left         only what is left to cut, by the records of the file's cut
                  block, from what those leave in the rack
-  --keep FILE    adds a line to FILE for each offcut worth keeping, to be used
-                 before a new sheet the next time
+  --keep FILE    writes a line into FILE for each offcut worth keeping, in place
+                 of those that an earlier plan of this job left there; other
+                 jobs use them before a new sheet, this one once its name is
+                 taken off them
   -h, --help     this text
 
 "No fewer is possible" is said only where it is proven. The exit code is 1 if

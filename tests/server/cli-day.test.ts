@@ -114,6 +114,20 @@ cut { part side 1 at 28 x 16 1/8 spoiled }
     expect(out.match(/2 whole sheets in the rack, 1 needed/g)).toHaveLength(1);
   });
 
+  test("what the plan of a job leaves over is there for another job, and not for itself", async () => {
+    const files = {
+      "one.scant": shelves(),
+      "two.scant": `project "Other"\n${shelves().replace(/^project.*\n/, "")}`,
+      "rack.scant": rack.replace("offcut of ply 20 x 30", 'offcut of ply 20 x 30 from "Shelves"'),
+    };
+    expect(files["one.scant"]).toContain('project "Shelves"');
+    const { out } = await shop(files).run("day", "one.scant", "two.scant");
+    expect(out.replace(/\s+/g, " ")).toContain(
+      'Rack (Shelves) – ply: 2 whole sheets in the rack, 1 needed – the offcut of ply, 20 × 30 in: what the plan of this job leaves over; once it lies in the rack, take from "Shelves" away behind it',
+    );
+    expect(out).toContain("the offcut of ply, 20 × 30 in: A shelf\n");
+  });
+
   test("prints for programs what its schema says, files called as they were named", async () => {
     const schema = JSON.parse(readFileSync(new URL("../../schemas/day-1.schema.json", import.meta.url), "utf8"));
     const isDay = new Ajv2020({ allErrors: true }).compile(schema);
