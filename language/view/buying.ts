@@ -3,7 +3,7 @@ import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import type { CutPlan } from "../plan/cut-plan.ts";
 import { unitText } from "./hardware.ts";
-import { wrapped } from "./text.ts";
+import { wrap } from "./wrap.ts";
 
 /** One thing to buy, for one build file or for several together. */
 export interface BuyLine {
@@ -98,7 +98,7 @@ export function buyText(title: string, lines: readonly BuyLine[]): string {
   const body = rows.flatMap((line) => {
     const cost = line.cost === undefined ? "" : line.cost.toFixed(2);
     const head = `${String(line.quantity).padStart(6)} ${unitText(line.quantity, line.unit).padEnd(7)} `;
-    const [first = "", ...rest] = wrapped(
+    const [first = "", ...rest] = wrap(
       [line.what, line.size, line.note === "" ? "" : `(${line.note})`].filter((text) => text !== "").join("  "),
       54,
     );
@@ -118,5 +118,5 @@ export function buyText(title: string, lines: readonly BuyLine[]): string {
         ]),
   ];
   const list = rows.length === 0 ? ["Nothing is to buy."] : [...body, "", ...foot];
-  return `${[...wrapped(title, 80), "", ...list].join("\n")}\n`;
+  return `${[...wrap(title, 80), "", ...list].join("\n")}\n`;
 }

@@ -1,15 +1,15 @@
 import type { AsCut } from "../ascut/as-cut.ts";
+import { sizesText } from "../ascut/findings/words.ts";
 import { leftBatches, leftModel } from "../ascut/left.ts";
 import { type Held, heldTogether, nothingHeld, onHand, recordedIn, takenBy } from "../ascut/rack.ts";
 import type { Saved } from "../ascut/rescue.ts";
 import type { Job } from "../ascut/spares.ts";
 import type { Finding } from "../core/finding.ts";
-import { exactText } from "../core/length.ts";
 import { equal } from "../core/rational.ts";
 import { markedParts } from "../plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget } from "../plan/cut-plan.ts";
 import { type BuyLine, buyLines } from "./buying.ts";
-import { wrapped } from "./text.ts";
+import { wrap } from "./wrap.ts";
 
 /** One of several jobs: what its file says, what was found in it, and what is on the bench. */
 export interface DayJob extends Job {
@@ -89,7 +89,7 @@ function reservedLines({ context }: DayJob, plan: CutPlan, { offcuts }: Held): r
   const pieces = offcuts.filter((one, index) => offcuts.findIndex((other) => isSame(one, other)) === index);
   const sized = pieces.map((one) => {
     const count = offcuts.filter((other) => isSame(one, other)).length;
-    const size = `${exactText(one.width, context.units)} × ${exactText(one.height, context.units)}`;
+    const size = sizesText(context, one.width, one.height);
     return `${count === 1 ? "the offcut" : `${count} offcuts`} of ${one.name}, ${size}`;
   });
   return [...whole, ...sized];
@@ -106,9 +106,7 @@ export function rackText(orders: readonly Order[]): string {
   const several = 1 < orders.length;
   const lines = orders.flatMap(({ title, reserved }) =>
     reserved.flatMap((line) =>
-      wrapped(several ? `${line}: for ${title}` : line, 76).map(
-        (text, index) => `${index === 0 ? "  " : "    "}${text}`,
-      ),
+      wrap(several ? `${line}: for ${title}` : line, 76).map((text, index) => `${index === 0 ? "  " : "    "}${text}`),
     ),
   );
   return lines.length === 0 ? "" : `\nFrom the rack\n${lines.join("\n")}\n`;
