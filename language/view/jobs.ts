@@ -2,7 +2,7 @@ import type { AsCut } from "../ascut/as-cut.ts";
 import { sizesText } from "../ascut/findings/words.ts";
 import { leftBatches, leftModel } from "../ascut/left.ts";
 import { type Held, heldTogether, nothingHeld, onHand, recordedIn, takenBy } from "../ascut/rack.ts";
-import type { Saved } from "../ascut/rescue.ts";
+import { rescueOf, type Saved } from "../ascut/rescue.ts";
 import type { Job } from "../ascut/spares.ts";
 import type { Finding } from "../core/finding.ts";
 import { equal } from "../core/rational.ts";
@@ -69,14 +69,18 @@ export interface Order {
   readonly title: string;
   readonly lines: readonly BuyLine[];
   readonly reserved: readonly string[];
+  /** Parts that come out of pieces that lie about, and are not bought anew. */
+  readonly saved: number;
 }
 
 /** What the jobs want from the yard for what is left of them, each with what it takes from the rack. */
 export function ordersOf(jobs: readonly DayJob[], budget: PlanBudget): readonly Order[] {
-  return plannedJobs(jobs, [], budget).map(({ job, plan, held }) => ({
+  const saved = rescueOf(jobs).saved.filter(({ spare }) => spare.kind !== "offcut");
+  return plannedJobs(jobs, saved, budget).map(({ job, plan, held }) => ({
     title: job.title,
     lines: buyLines(job.context, job.model, plan),
     reserved: reservedLines(job, plan, held),
+    saved: saved.filter((one) => one.job === job).length,
   }));
 }
 
@@ -99,6 +103,15 @@ type Offcut = Held["offcuts"][number];
 
 function isSame(a: Offcut, b: Offcut): boolean {
   return a.stock === b.stock && equal(a.width, b.width) && equal(a.height, b.height);
+}
+
+/** That what spoiled pieces become is not bought, for a terminal; nothing where they become nothing. */
+export function savedText(orders: readonly Order[]): string {
+  const saved = orders.reduce((sum, order) => sum + order.saved, 0);
+  if (saved === 0) return "";
+  const [what, them] = saved === 1 ? ["1 part", "it comes"] : [`${saved} parts`, "they come"];
+  const text = `Nothing is bought for ${what} that can be saved: ${them} out of pieces that lie about, as scantling day says.`;
+  return `\n${wrap(text, 80).join("\n")}\n`;
 }
 
 /** What each job takes from the rack, for a terminal; nothing where none takes anything. */

@@ -174,14 +174,45 @@ describe("scantling buy over a shared rack", () => {
     expect(both.out).toMatch(/1 sheet\S*\s+ply/);
     expect(both.out).toContain("From the rack\n  2 whole sheets of ply: for Tops\n");
     const alone = await shop(files).run("buy", "b.scant");
-    expect(alone.out).toContain("0 sheets  ply 48 × 96 (1 more from the rack)");
+    expect(alone.out).toContain("0 sheets  ply 48 × 96 in (1 more from the rack)");
     expect(alone.out).toContain("From the rack\n  1 whole sheet of ply\n");
     // Each takes one sheet of the two that the rack has: the line they share counts both.
     const halves = { ...files, "c.scant": tops(2, "cut { part top 1 }") };
     const shared = await shop(halves).run("buy", "b.scant", "c.scant");
-    expect(shared.out).toContain("0 sheets  ply 48 × 96 (2 more from the rack)");
+    expect(shared.out).toContain("0 sheets  ply 48 × 96 in (2 more from the rack)");
     const third = await shop({ ...halves, "d.scant": tops(2) }).run("buy", "c.scant", "b.scant", "d.scant");
-    expect(third.out).toContain("2 sheets  ply 48 × 96 (2 more from the rack)");
+    expect(third.out).toContain("2 sheets  ply 48 × 96 in (2 more from the rack)");
+  });
+});
+
+describe("scantling buy of several files", () => {
+  test("one sheet is one sheet, in inches and in millimetres; what only shares its name is another", async () => {
+    const metric = `project "Metric"\nmillimetres\nuse "rack.scant"\npart top { from ply  long 1500  wide 1000  count 2 }\n`;
+    const thin = `project "Thin"\ninches\nsheet ply { measures 1/2  size 48 x 96 }\npart top { from ply  long 60  wide 40 }\n`;
+    const files = { "a.scant": tops(2), "b.scant": metric, "c.scant": thin, "rack.scant": rack };
+    const { out } = await shop(files).run("buy", "a.scant", "b.scant", "c.scant");
+    expect(out.match(/^.* {2}ply .*$/gm)).toEqual([
+      "     2 sheets  ply 48 × 96 in (2 more from the rack)",
+      "     1 sheet   ply 48 × 96 in",
+    ]);
+    expect((await shop(files).run("buy", "b.scant")).out).toContain("ply 1219.2 × 2438.4 mm (2 more from the rack)");
+  });
+
+  test("buys no more than the report of the day says, and says what it counts on", async () => {
+    const own = rack.replace("have 2", "have 0").replace("offcut of ply 20 x 30\n", "");
+    const files = {
+      "tops.scant": tops(
+        1,
+        "part shelf { from ply  long 28  wide 18 }\ncut { part top 1  part shelf 1 at 28 x 19 spoiled }",
+      ),
+      "rack.scant": own,
+    };
+    const day = await shop(files).run("day", "tops.scant");
+    const { out } = await shop(files).run("buy", "tops.scant");
+    expect([day.out.includes("to buy"), out.includes("Nothing is to buy.")]).toEqual([false, true]);
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "Nothing is bought for 1 part that can be saved: it comes out of pieces that lie about, as scantling day says.",
+    );
   });
 });
 
