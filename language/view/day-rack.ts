@@ -51,13 +51,16 @@ function offcutLines(
   offcuts: readonly OffcutStatement[],
 ): readonly string[] {
   const rest = sheets.filter(({ offcut }) => offcut);
-  return offcuts.map((one) => {
+  return offcuts.flatMap((one) => {
     const [width, height] = [size(context, one.first)?.value, size(context, one.second)?.value];
-    if (width === undefined || height === undefined) return `the offcut of ${one.stock.text}`;
+    if (width === undefined || height === undefined) return [`the offcut of ${one.stock.text}`];
     const at = rest.findIndex((sheet) => equal(sheet.width, width) && equal(sheet.height, height));
     const [used] = 0 <= at ? rest.splice(at, 1) : [];
     const given = used === undefined ? "nothing that is left is cut from it" : partsOn(used);
-    return `the offcut of ${one.stock.text}, ${sizesText(context, width, height)}: ${given}`;
+    // Of what other plans leave over only what is used is worth a line.
+    if (used === undefined && one.from !== undefined) return [];
+    const from = one.from === undefined ? "" : `, left over by ${one.from.text}`;
+    return [`the offcut of ${one.stock.text}, ${sizesText(context, width, height)}${from}: ${given}`];
   });
 }
 

@@ -6,9 +6,11 @@ import { rescueOf, type Saved } from "../ascut/rescue.ts";
 import type { Job } from "../ascut/spares.ts";
 import type { Finding } from "../core/finding.ts";
 import { equal } from "../core/rational.ts";
+import { size } from "../derive/context.ts";
 import { markedParts } from "../plan/cut-list.ts";
 import { type CutPlan, cutPlan, type PlanBudget } from "../plan/cut-plan.ts";
 import { type BuyLine, buyLines } from "./buying.ts";
+import { type Leaving, leavingsOf, withLeavings } from "./leavings.ts";
 import { wrap } from "./wrap.ts";
 
 /** One of several jobs: what its file says, what was found in it, and what is on the bench. */
@@ -28,7 +30,8 @@ export interface PlannedJob {
 
 /**
  * What is left of the jobs, planned one after the other: what one takes from a rack that they share is not there for
- * the next, and what any of them has broken down or used up is there for none. What is saved is not planned.
+ * the next, what it leaves over is, and what any of them has broken down or used up is there for none. What is saved is not
+ * planned.
  */
 export function plannedJobs(
   jobs: readonly DayJob[],
@@ -36,11 +39,14 @@ export function plannedJobs(
   budget: PlanBudget,
 ): readonly PlannedJob[] {
   let held = nothingHeld;
+  let leavings: readonly Leaving[] = [];
   return jobs.map((job) => {
     const recorded = jobs.filter((other) => other !== job).map((other) => recordedIn(other.context, other.model));
-    const one = planned(job, saved, recorded.reduce(heldTogether, held), budget);
+    const context = withLeavings(job, jobs, leavings);
+    const one = planned({ ...job, context }, saved, recorded.reduce(heldTogether, held), budget);
     held = heldTogether(held, one.held);
-    return one;
+    leavings = [...leavings, ...leavingsOf(job, one.plan)];
+    return { ...one, job };
   });
 }
 
@@ -48,7 +54,7 @@ function planned(job: DayJob, saved: readonly Saved[], held: Held, budget: PlanB
   const { context, model } = job;
   const made = lessSaved(
     job.made,
-    saved.filter((one) => one.job === job),
+    saved.filter((one) => one.job.made === job.made),
   );
   const rack = onHand(context, leftModel(model, made), held);
   const plan = cutPlan(rack.context, rack.model, markedParts(leftBatches(model, made)), budget);
@@ -76,15 +82,20 @@ export interface Order {
 /** What the jobs want from the yard for what is left of them, each with what it takes from the rack. */
 export function ordersOf(jobs: readonly DayJob[], budget: PlanBudget): readonly Order[] {
   const saved = rescueOf(jobs).saved.filter(({ spare }) => spare.kind !== "offcut");
-  return plannedJobs(jobs, saved, budget).map(({ job, plan, held }) => ({
+  return plannedJobs(jobs, saved, budget).map(({ job, plan, held, rack }) => ({
     title: job.title,
     lines: buyLines(job.context, job.model, plan),
-    reserved: reservedLines(job, plan, held),
+    reserved: reservedLines(job, plan, held, rack.context),
     saved: saved.filter((one) => one.job === job).length,
   }));
 }
 
-function reservedLines({ context }: DayJob, plan: CutPlan, { offcuts }: Held): readonly string[] {
+function reservedLines(
+  { context }: DayJob,
+  plan: CutPlan,
+  { offcuts }: Held,
+  rack: DayJob["context"],
+): readonly string[] {
   const whole = plan.stocks.flatMap(({ stock, used, inRack }) => {
     const count = Math.min(used, inRack);
     const noun = count === 1 ? stock.kind : `${stock.kind}s`;
@@ -93,10 +104,22 @@ function reservedLines({ context }: DayJob, plan: CutPlan, { offcuts }: Held): r
   const pieces = offcuts.filter((one, index) => offcuts.findIndex((other) => isSame(one, other)) === index);
   const sized = pieces.map((one) => {
     const count = offcuts.filter((other) => isSame(one, other)).length;
-    const size = sizesText(context, one.width, one.height);
-    return `${count === 1 ? "the offcut" : `${count} offcuts`} of ${one.name}, ${size}`;
+    const measures = sizesText(context, one.width, one.height);
+    const left = leftBy(rack, one);
+    return `${count === 1 ? "the offcut" : `${count} offcuts`} of ${one.name}, ${measures}${left}`;
   });
   return [...whole, ...sized];
+}
+
+/** Whose plan leaves an offcut over, where none of its size lies in the rack by itself. */
+export function leftBy(context: DayJob["context"], offcut: Pick<Offcut, "name" | "width" | "height">): string {
+  const alike = context.design.offcuts.filter(({ stock, first, second }) => {
+    const [width, height] = [size(context, first)?.value, size(context, second)?.value];
+    if (stock.text !== offcut.name || width === undefined || height === undefined) return false;
+    return equal(width, offcut.width) && equal(height, offcut.height);
+  });
+  const from = alike.every((one) => one.from !== undefined) ? alike[0]?.from : undefined;
+  return from === undefined ? "" : `, left over by ${from.text}`;
 }
 
 type Offcut = Held["offcuts"][number];

@@ -75,7 +75,8 @@ export const buyHelp = `scantling buy FILE...    what to buy, added up over seve
 Sheets and boards are those of the cutting plan, less whole sheets in the rack;
 screws, pins and edging are counted as is common practice. Parts that a file
 records as cut are not bought again. Files that use one rack are planned in the
-order in which they are named: what one takes from it is not there for the next.
+order in which they are named: what one takes from it is not there for the next,
+and what one leaves over is. What spoiled pieces can still become is not bought.
 `;
 
 export const dayHelp = `scantling day FILE...    what is left at the end of a day

@@ -125,7 +125,10 @@ cut { part side 1 at 28 x 16 1/8 spoiled }
     expect(out.replace(/\s+/g, " ")).toContain(
       'Rack (Shelves) – ply: 2 whole sheets in the rack, 1 needed – the offcut of ply, 20 × 30 in: what the plan of this job leaves over; once it lies in the rack, take from "Shelves" away behind it',
     );
-    expect(out).toContain("the offcut of ply, 20 × 30 in: A shelf\n");
+    // Both planned together, the plan of the first is made anew, and what it leaves over now is what counts.
+    expect(out).toContain("the offcut of ply, 29 3/8 × 28 in, left over by Shelves: A shelf\n");
+    const alone = await shop(files).run("day", "two.scant");
+    expect(alone.out).toContain("the offcut of ply, 20 × 30 in, left over by Shelves: A shelf\n");
   });
 
   test("prints for programs what its schema says, files called as they were named", async () => {
@@ -196,6 +199,28 @@ describe("scantling buy of several files", () => {
       "     1 sheet   ply 48 × 96 in",
     ]);
     expect((await shop(files).run("buy", "b.scant")).out).toContain("ply 1219.2 × 2438.4 mm (2 more from the rack)");
+  });
+
+  test("what one file leaves over of a new sheet is there for the next, once, and the rack need not state it", async () => {
+    const bare = rack.replace("have 2", "have 0").replace("offcut of ply 20 x 30\n", "");
+    const third = shelves().replace("Shelves", "More shelves").replace("long 28", "long 70");
+    const files = { "a.scant": tops(1), "b.scant": shelves(), "c.scant": third, "rack.scant": bare };
+    // Of 47 1/2 by 95 1/2 the top of 40 by 60 leaves 47 1/2 by 35 3/8; a shelf of 18 by 28 comes out of that, one of 18 by 70 does not.
+    const day = await shop(files).run("day", "a.scant", "b.scant", "c.scant");
+    expect(day.out).toContain("ply: none in the rack, 1 needed: 1 to buy\n\nLeft to cut (Shelves)");
+    expect(day.out).toContain(
+      "Rack (Shelves)\n  – ply: none in the rack, none needed\n  – the offcut of ply, 47 1/2 × 35 3/8 in, left over by Tops: A shelf\n",
+    );
+    expect(day.out).toContain("Rack (More shelves)\n  – ply: none in the rack, 1 needed: 1 to buy\n");
+    const { out } = await shop(files).run("buy", "a.scant", "b.scant", "c.scant");
+    expect(out).toContain("2 sheets  ply 48 × 96 in\n");
+    expect(out).toContain("From the rack\n  the offcut of ply, 47 1/2 × 35 3/8 in, left over by Tops: for Shelves\n");
+    // Kept in the rack meanwhile, it is still one piece.
+    const world = shop(files);
+    await world.run("plan", "a.scant", "--keep", "rack.scant");
+    const kept = { ...files, "rack.scant": world.written.get("/shop/rack.scant")! };
+    expect((await shop(kept).run("buy", "a.scant", "b.scant", "c.scant")).out).toBe(out);
+    expect((await shop(kept).run("buy", "b.scant")).out).toContain("Nothing is to buy.");
   });
 
   test("buys no more than the report of the day says, and says what it counts on", async () => {
