@@ -8,6 +8,9 @@ import {
   type DrawingsAnswer,
   drawings,
   type FileParams,
+  type KeepOffcutsParams,
+  type KeepOffcutsResult,
+  keepOffcuts,
   list,
   type PaperKind,
   type PapersResult,
@@ -52,6 +55,11 @@ export interface Feed {
     uri: string,
     what: Pick<RecordCutParams, "line" | "ticks">,
   ): Promise<NonNullable<RecordCutResult> | undefined>;
+  /** Writes offcuts of a plan into a file, in place of those of an earlier plan of the same job; `undefined` as above. */
+  keepOffcuts(
+    uri: string,
+    what: Pick<KeepOffcutsParams, "into" | "lines">,
+  ): Promise<NonNullable<KeepOffcutsResult> | undefined>;
   onRodChanged(listener: (uri: string, version: number) => void): Disposable;
   onPlanSearched(listener: (search: PlanSearchedParams) => void): Disposable;
 }
@@ -88,6 +96,7 @@ export function createFeed(client: BaseLanguageClient): Feed {
     },
     papers: async (uri, kinds, watch) => readPapers(await watched(papers, { uri, kinds }, watch)),
     recordCut: async (uri, what) => readRecorded(await client.sendRequest<unknown>(recordCut, { uri, ...what })),
+    keepOffcuts: async (uri, what) => readKept(await client.sendRequest<unknown>(keepOffcuts, { uri, ...what })),
     onPlanSearched: (listener) =>
       searched.listen((search) => {
         if (isSearchState(search)) listener(search);
@@ -197,6 +206,15 @@ function readRecorded(data: unknown): NonNullable<RecordCutResult> | undefined {
     throw new Error("The language server sent a record that this extension can't read.");
   }
   return { understood, problems };
+}
+
+function readKept(data: unknown): NonNullable<KeepOffcutsResult> | undefined {
+  if (data === null || data === undefined) return undefined;
+  const { added, takenOut, held, problem } = data as Partial<NonNullable<KeepOffcutsResult>>;
+  if (typeof added !== "number" || typeof takenOut !== "number" || typeof held !== "number") {
+    throw new Error("The language server sent an answer about offcuts that this extension can't read.");
+  }
+  return { added, takenOut, held, ...(typeof problem === "string" ? { problem } : {}) };
 }
 
 function isTextFile(data: unknown): data is TextFile {

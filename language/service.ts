@@ -8,6 +8,7 @@ import { type Held, nothingHeld, onHand } from "./ascut/rack.ts";
 import { type Book, type Recording, type RecordRequest, recordEdits } from "./ascut/record.ts";
 import { type Rescue, rescueOf } from "./ascut/rescue.ts";
 import type { Allow, Design, UseStatement } from "./core/design.ts";
+import { titleOf, writtenTitle } from "./core/file-name.ts";
 import type { Finding } from "./core/finding.ts";
 import { joinDesigns } from "./core/join-designs.ts";
 import type { Stepwise } from "./core/stepwise.ts";
@@ -32,7 +33,7 @@ import { type Left, leftOver } from "./view/left.ts";
 import { listDocument } from "./view/list.ts";
 import { markdownOf } from "./view/markdown.ts";
 import { planDocument, planText } from "./view/plan.ts";
-import { nameOf, rodView } from "./view/rod.ts";
+import { rodView } from "./view/rod.ts";
 import { textOf } from "./view/text.ts";
 import type { ListDocument, PlanDocument, RodView } from "./view/types.ts";
 
@@ -72,6 +73,8 @@ export interface Build {
   readonly derivation: Derivation;
   /** The file itself and the files that it uses, near or far, as they were read. */
   readonly designs: readonly Design[];
+  /** The title that stands behind `from` at the offcuts that this job's plan leaves over. */
+  readonly leavesAs: string;
   /** The piece put together, moved, loaded and lifted; missing only where the tool failed, which is a finding. */
   dryFit(): DryFit | undefined;
   list(): ListDocument;
@@ -243,7 +246,7 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
   const left = once(() => leftOver(context, model, checked().made, checked().findings, whole));
   const job = once((): DayJob => {
     const { made, findings } = checked();
-    return { title: context.design.project?.text ?? nameOf(uri), context, model, made, findings };
+    return { title: titleOf(context.design), context, model, made, findings };
   });
   const book = (): Book => ({ context, model, made: checked().made, own: files.own, text });
   const desk = once(() => deskFor(context, model));
@@ -255,6 +258,7 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
     whole,
     derivation,
     designs: designsIn(files),
+    leavesAs: writtenTitle(files.own),
     dryFit: () => checked().fit,
     list: () => listDocument(context, model, checked().findings),
     rod,
@@ -299,7 +303,18 @@ function once<T>(make: () => T): () => T {
 function together({ own, used, findings }: Gathered): Design {
   const all = [own, ...used];
   const whole = joinDesigns(all, own);
-  return { ...whole, uses: own.uses, cutBlocks: own.cutBlocks, findings: [...whole.findings, ...findings] };
+  // What the plan of this job leaves over is not there before it is cut.
+  const title = writtenTitle(own);
+  const leavings = whole.offcuts.filter(({ from }) => from?.text === title);
+  const offcuts = whole.offcuts.filter(({ from }) => from?.text !== title);
+  return {
+    ...whole,
+    offcuts,
+    leavings,
+    uses: own.uses,
+    cutBlocks: own.cutBlocks,
+    findings: [...whole.findings, ...findings],
+  };
 }
 
 function allowsOf(design: Design): readonly Allow[] {

@@ -23,6 +23,11 @@ export const planSearched = "scantling/planSearched";
 export const papers = "scantling/papers";
 /** Client to server: write down in a file what was cut. The server has the editor change the text before it answers. */
 export const recordCut = "scantling/recordCut";
+/**
+ * Client to server: write the offcuts that a plan leaves over into a file, in place of those of an earlier plan of the same job. The server
+ * has the editor change the text before it answers.
+ */
+export const keepOffcuts = "scantling/keepOffcuts";
 /** Server to client: the text of a build file that the server cannot read itself, in a virtual or a browser workspace. */
 export const readFile = "scantling/readFile";
 
@@ -174,6 +179,23 @@ export type RecordCutResult = {
   readonly problems: readonly string[];
 } | null;
 
+export interface KeepOffcutsParams extends FileParams {
+  /** The file that they are written into: the build file, or one that it uses. */
+  readonly into: string;
+  /** Lines of the plan's `keep`. */
+  readonly lines: readonly string[];
+}
+
+/** `null` if there is no such file. */
+export type KeepOffcutsResult = {
+  /** Lines that are new, those of an earlier plan that are gone, and those that stood there already. */
+  readonly added: number;
+  readonly takenOut: number;
+  readonly held: number;
+  /** Why nothing was written, if it was not. */
+  readonly problem?: string;
+} | null;
+
 export interface DrawingsParams extends FileParams {
   /** The drawing that is wanted; the first one if it is left out or there is none of the name. */
   readonly id?: string;
@@ -235,6 +257,7 @@ export const ownMessages: readonly OwnMessage[] = [
   { name: planSearched, kind: "notification", from: "server" },
   { name: papers, kind: "request", from: "client" },
   { name: recordCut, kind: "request", from: "client" },
+  { name: keepOffcuts, kind: "request", from: "client" },
   { name: readFile, kind: "request", from: "server" },
   { name: buildFiles, kind: "request", from: "server" },
 ];

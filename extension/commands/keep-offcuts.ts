@@ -4,7 +4,7 @@ import type { Feed } from "../feed.ts";
 import { isPlanScope } from "../preview/bench-messages.ts";
 import { buildFileFor } from "./build-file.ts";
 import { reasonOf } from "./folder.ts";
-import { appended } from "./kept-lines.ts";
+import { keptNotice } from "./kept-notice.ts";
 
 /** "Scantling: Keep the Offcuts": writes what the plan leaves over into the build file, or into one that it uses. */
 export function registerKeepOffcuts(feed: Feed): vscode.Disposable {
@@ -32,12 +32,14 @@ async function keep(uri: vscode.Uri, scope: PlanScope | undefined, feed: Feed): 
   const target = await chooseFile(plan.uris);
   if (target === undefined) return;
   const document = await vscode.workspace.openTextDocument(target);
-  const edit = new vscode.WorkspaceEdit();
+  const { text, failed } = keptNotice(
+    await feed.keepOffcuts(uri.toString(), { into: target.toString(), lines: chosen }),
+    vscode.l10n.t,
+  );
+  if (failed) throw new Error(text);
   const end = document.lineAt(document.lineCount - 1).range.end;
-  edit.insert(target, end, appended(document.getText(), chosen));
-  if (!(await vscode.workspace.applyEdit(edit))) throw new Error(vscode.l10n.t("the editor refused the edit"));
-  const place = new vscode.Range(end, end);
-  await vscode.window.showTextDocument(document, { selection: place, preview: false });
+  await vscode.window.showTextDocument(document, { selection: new vscode.Range(end, end), preview: false });
+  void vscode.window.showInformationMessage(text);
 }
 
 async function chooseLines(lines: readonly string[]): Promise<readonly string[] | undefined> {

@@ -1,10 +1,12 @@
 import { compare, isPositive } from "../core/rational.ts";
 import { nearest } from "../derive/names.ts";
+import { type CutRow, cutList } from "../plan/cut-list.ts";
 import type { AsCut, Count } from "./as-cut.ts";
 import { countWords } from "./count-words.ts";
 import { nameOf, sizesText } from "./findings/words.ts";
 import { type Measured, sizeIn } from "./measured.ts";
 import { type NumberToken, numbersIn, ofOneUnit } from "./paste-numbers.ts";
+import { readStock, type StockItem } from "./paste-stock.ts";
 import { type Book, type Recording, type RecordRequest, recordEdits } from "./record.ts";
 
 /** A line as it comes from a phone, read: the edits that write it down, what was understood, and what was not. */
@@ -27,10 +29,11 @@ export function readCuts(book: Book, text: string): ReadLine {
     .map((item) => item.trim())
     .filter((item) => item !== "");
   const read = items.map((item) => readItem(book, item));
-  const requests = read.flatMap((one) => (typeof one === "string" ? [] : [one.request]));
+  const requests = read.flatMap((one) => (typeof one === "string" || !("request" in one) ? [] : [one.request]));
+  const lines = read.flatMap((one) => (typeof one === "string" || !("line" in one) ? [] : [one.line]));
   const problems = read.filter((one) => typeof one === "string");
   if (items.length === 0) problems.push("nothing is written here: write it as 2 side plan-1; 1 rail inks 13 11/16");
-  const recording = recordEdits(book, requests);
+  const recording = recordEdits(book, requests, lines);
   if ("refused" in recording) return { edits: [], understood: [], problems: [...problems, recording.refused] };
   return {
     edits: recording.edits,
@@ -66,45 +69,77 @@ const fillers = new Set([
   "from",
 ]);
 
-function readItem(book: Book, typed: string): Item | string {
+function readItem(book: Book, typed: string): Item | StockItem | string {
+  if (/^[-−–]\s?\d/.test(typed) && !/^[-−–]\s/.test(typed))
+    return `"${typed}": a count below nought takes nothing off; change the record in the cut block`;
   // 700x350 is two sizes.
   const item = typed.replace(/(\d|[¼½¾⅐-⅞"″]|mm|cm|in)\s*[x×]\s*(?=[\d.¼½¾⅐-⅞])/gi, "$1 x ");
   const words = item.toLowerCase().match(/[a-zà-öø-ſ][a-zà-öø-ſ0-9_-]*/g) ?? [];
   const spoiled = words.some((word) => spoiledWords.has(word));
+  const stock = readStock(book, item);
+  if (stock !== undefined) return stock;
   const tokens = numbersIn(item);
   const names = words.filter(
     (word) => !spoiledWords.has(word) && !fillers.has(word) && !isUnit(word) && !countWords.includes(word),
   );
-  if (names.length === 0) return `"${item}" names no part`;
-  const found = meantBy(book.made, names, item);
+  const row = rowMeant(book, item, names);
+  if (row === undefined && names.length === 0) return `"${item}" names no part`;
+  const found = row === undefined ? meantBy(book.made, names, item) : countsOf(book.made, row);
   if (typeof found === "string") return found;
-  const amounts = amountsIn(item, tokens, words, found);
+  const amounts = amountsIn(item, tokens, words, row === undefined ? found : [row]);
   const written = ofOneUnit(amounts.sizes);
   const sizes = written.map((text) => sizeIn(text, book.context.units));
   const wrong = sizes.find((size) => typeof size === "string");
   if (wrong !== undefined) return `"${item}": ${wrong}`;
   if (2 < sizes.length) return `"${item}": a piece has two sizes at most, its length and its width`;
+  const [length, width] = written;
+  const size = length === undefined ? {} : { size: width === undefined ? { length } : { length, width } };
+  if (row !== undefined) {
+    const request = { part: row.mark, count: amounts.count, ...size, ...(spoiled ? { spoiled } : {}) };
+    const names = [...new Set(row.parts.map(({ name }) => name))].join(" and ");
+    return { request, says: `${amounts.count} × ${row.mark}, ${names}${spoiled ? ", spoiled" : ""}` };
+  }
   const count = sizedBest(found, sizes as Measured[]);
   if (count === undefined)
     return `"${item}" may be ${found.map((one) => sized(book, one)).join(", or ")}: write its size too`;
-  const [length, width] = written;
-  const size = length === undefined ? {} : { size: width === undefined ? { length } : { length, width } };
   return {
     request: { part: count.wanted.key, count: amounts.count, ...size, ...(spoiled ? { spoiled } : {}) },
     says: `${amounts.count} × ${nameOf(count.wanted)}${spoiled ? ", spoiled" : ""}`,
   };
 }
 
+/**
+ * The row of the list whose mark an item names: what stands on the wood. In capitals, or alone; in place of the part's
+ * name, and with the figure that says that it is cut to another size now.
+ */
+function rowMeant({ model, made }: Book, item: string, names: readonly string[]): CutRow | undefined {
+  const rows = cutList(model).flatMap((batch) => batch.rows);
+  const row = (mark: string): CutRow | undefined => rows.find((one) => one.mark === mark.replace(/\d+$/, ""));
+  const capitals = item.match(/(?<![\p{L}\p{N}_-])[A-Z]{1,2}\d?(?![\p{L}\p{N}_-])/gu) ?? [];
+  const [only] = capitals.length === 1 ? capitals : names.length === 1 ? [names[0]!.toUpperCase()] : [];
+  const found = only === undefined ? undefined : row(only);
+  const isPart = made.counts.some(({ wanted }) =>
+    wordsOf(wanted)
+      .flat()
+      .includes(only?.toLowerCase() ?? ""),
+  );
+  return isPart || names.some((name) => name !== only?.toLowerCase()) ? undefined : found;
+}
+
+function countsOf({ counts }: AsCut, row: CutRow): readonly Count[] {
+  return counts.filter(({ wanted }) => wanted.parts.some((part) => row.parts.includes(part)));
+}
+
 function isUnit(word: string): boolean {
   return ["mm", "cm", "m", "in", "inch", "inches"].includes(word);
 }
 
-/** How many, and the sizes: the number in front counts, or one before `at`, or a lone whole number no larger than what is wanted. */
+/** How many, and the sizes: the number in front counts, or one before `at`; a lone one, or the first of three, where so many are wanted. */
 function amountsIn(
   item: string,
   tokens: readonly NumberToken[],
   words: readonly string[],
-  found: readonly Count[],
+  found: readonly (Count | CutRow)[],
 ): { readonly count: number; readonly sizes: readonly string[] } {
   const [first, ...rest] = tokens;
   const inWords = words.map((word) => countWords.indexOf(word)).find((index) => 0 < index);
@@ -117,8 +152,9 @@ function amountsIn(
     .split(/\s+/)
     .every((word) => word === "" || spoiledWords.has(word));
   const beforeAt = /^\s+at\b/i.test(item.slice(first.end));
-  const isFew =
-    rest.length === 0 && whole !== undefined && whole <= Math.max(...found.map(({ wanted }) => wanted.quantity));
+  const most = Math.max(...found.map((one) => ("wanted" in one ? one.wanted.quantity : one.quantity)));
+  // Three numbers are a count and two sizes.
+  const isFew = (rest.length === 0 || rest.length === 2) && whole !== undefined && whole <= most;
   if (whole !== undefined && (leads || beforeAt || isFew)) return { count: whole, sizes: rest.map(({ text }) => text) };
   return { count: 1, sizes: tokens.map(({ text }) => text) };
 }

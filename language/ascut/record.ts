@@ -32,9 +32,13 @@ export interface Book extends OwnFile {
 
 /**
  * The text edits for ticks, one or several: each adds to the record that says the same, or to the `cut` block, or makes
- * one at the end of the file. Nothing is written where one of them makes no sense.
+ * one at the end of the file; so do lines that stand as they are. Nothing is written where one of them makes no sense.
  */
-export function recordEdits(book: Book, requests: readonly RecordRequest[]): Recording {
+export function recordEdits(
+  book: Book,
+  requests: readonly RecordRequest[],
+  besides: readonly string[] = [],
+): Recording {
   const lines: string[] = [];
   const counts = new Map<CutRecord, number>();
   for (const request of requests) {
@@ -42,7 +46,7 @@ export function recordEdits(book: Book, requests: readonly RecordRequest[]): Rec
     if (refused !== undefined) return { refused };
   }
   const edits = [...counts].map(([record, count]) => (count === 0 ? takenOut(book, record) : recounted(record, count)));
-  return { edits: [...edits, ...added(book, lines)] };
+  return { edits: [...edits, ...added(book, [...lines, ...besides])] };
 }
 
 function writeDown(

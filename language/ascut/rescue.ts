@@ -1,13 +1,18 @@
+import { gatheredBy } from "../core/gather.ts";
 import type { Part } from "../core/part.ts";
-import { equal, less, multiply, type Rational, sum } from "../core/rational.ts";
-import type { Stock } from "../derive/model.ts";
+import { multiply, type Rational, sum, times, toText, zero } from "../core/rational.ts";
+import { inLengths, type PlannedSheet } from "../plan/cut-plan.ts";
+import { cutsOf, type Filling } from "../plan/pack/fillings.ts";
+import { type CutStep, stepsOn } from "../plan/steps.ts";
 import { leftOf } from "./as-cut.ts";
-import { bestMatching } from "./matching.ts";
+import { type Division, divisionOf } from "./division.ts";
 import { stockKey } from "./rack.ts";
+import { shareOut } from "./sharing.ts";
 import { type Job, type Spare, sparesIn } from "./spares.ts";
+import { providedFor, suits, type Target } from "./suits.ts";
 import type { Wanted } from "./wanted.ts";
 
-/** A spare with what it becomes. */
+/** A part that is cut from a spare. */
 export interface Saved {
   readonly spare: Spare;
   readonly job: Job;
@@ -18,56 +23,62 @@ export interface Saved {
   readonly provided: readonly string[];
 }
 
+/** One piece with all that it becomes. */
+export interface Given {
+  readonly spare: Spare;
+  readonly parts: readonly Saved[];
+  /** The cuts that free them, in their order; none where it is not known what of the piece is good. */
+  readonly steps: readonly CutStep[];
+}
+
 export interface Rescue {
+  readonly given: readonly Given[];
+  /** The parts of all of them. */
   readonly saved: readonly Saved[];
   /** Pieces that nothing left is small enough for. */
   readonly waste: readonly Spare[];
   /** What was made and must be cut anew from stock, less what is saved. */
   readonly recut: readonly { readonly job: Job; readonly wanted: Wanted; readonly count: number }[];
-  /** Square inches that need not be cut from stock. */
+  /** Square inches that need not be cut from stock, and the most that any way could save: the same where that is proven. */
   readonly area: Rational;
-}
-
-interface Target {
-  readonly job: Job;
-  readonly wanted: Wanted;
-  readonly part: Part;
-  readonly stock: Stock;
+  readonly most: Rational;
 }
 
 /**
- * What each spare can still become, one part from each, so that the least has to be cut from stock; among the cheapest
- * ways the one that uses the smallest spares and the fewest doubtful ones. Exact, over all jobs that share a rack.
+ * What each spare can still become, so that the least has to be cut from stock; among the cheapest ways the one that
+ * cuts least from the rack's offcuts, and then uses the smallest pieces and the fewest doubtful ones, over all jobs that
+ * share a rack. Stocks of which nothing but offcuts lies about are left to the plan.
  */
 export function rescueOf(jobs: readonly Job[]): Rescue {
-  const targets = jobs.flatMap(targetsIn);
-  const [spares, tooMany] = asManyAsSuit(
-    jobs.flatMap((job) => sparesIn(job, jobs)),
-    targets,
-  );
-  const given = bestMatching(spares.length, targets.length, worthOf(spares, targets));
-  const saved = spares.flatMap((spare, index): readonly Saved[] => {
-    const target = targets[given[index] ?? -1];
-    return target === undefined ? [] : [{ ...target, spare, provided: providedFor(spare, target.part) }];
-  });
-  const waste = [...spares.filter((spare, index) => given[index] === undefined && spare.kind !== "offcut"), ...tooMany];
-  return { saved, waste, recut: recutIn(jobs, saved), area: sum(saved.map(({ part }) => areaOf(part))) };
+  const targets = gatheredBy(jobs.flatMap(targetsIn), ({ stock, part }) => keyOf(stock, part.thickness.value));
+  const all = jobs.flatMap((job) => sparesIn(job, jobs)).filter(isOnce());
+  const spares = gatheredBy(all, ({ stock, thickness }) => keyOf(stock, thickness));
+  const shared = [...spares].map(([key, some]) => rescued(some, targets.get(key) ?? []));
+  const given = shared.flatMap((one) => one.given);
+  const saved = given.flatMap(({ parts }) => parts);
+  return {
+    given,
+    saved,
+    waste: shared.flatMap(({ waste }) => waste),
+    recut: recutIn(jobs, saved),
+    area: sum(shared.map(({ area }) => area)),
+    most: sum(shared.map(({ most }) => most)),
+  };
 }
 
-/** Of alike spares no more than there are parts for them, so that a count of a thousand costs no time; and the others. */
-function asManyAsSuit(
-  spares: readonly Spare[],
-  targets: readonly Target[],
-): readonly [readonly Spare[], readonly Spare[]] {
-  const room = new Map<Spare, number>();
-  const [some, others]: [Spare[], Spare[]] = [[], []];
-  for (const spare of spares) {
-    const free = room.get(spare) ?? targets.filter((target) => suits(spare, target)).length;
-    room.set(spare, free - 1);
-    if (0 < free || spare.kind === "offcut") some.push(spare);
-    else others.push(spare);
-  }
-  return [some, others];
+function keyOf(stock: Spare["stock"], thickness: Rational): string {
+  return `${stockKey(stock)} ${toText(thickness)}`;
+}
+
+/** Offcuts of one rack are seen by every job that uses it; only the first of these has them to give. */
+function isOnce(): (spare: Spare) => boolean {
+  const seen = new Set<string>();
+  return ({ from }) => {
+    if (!("offcut" in from)) return true;
+    const { uri, start } = from.offcut.span;
+    const key = `${uri}:${start}`;
+    return !seen.has(key) && seen.add(key) !== undefined;
+  };
 }
 
 function targetsIn(job: Job): readonly Target[] {
@@ -81,59 +92,91 @@ function targetsIn(job: Job): readonly Target[] {
   });
 }
 
-/** Offcuts of one rack are seen by every job that uses it; only the first of these has them to give. */
-function isOnce(spares: readonly Spare[], index: number): boolean {
-  const spare = spares[index]!;
-  if (!("offcut" in spare.from)) return true;
-  const { span } = spare.from.offcut;
-  return spares.every((other, before) => {
-    if (index <= before || !("offcut" in other.from)) return true;
-    return other.from.offcut.span.uri !== span.uri || other.from.offcut.span.start !== span.start;
-  });
-}
+/** The same of one stock. */
+type OfOneStock = Pick<Rescue, "given" | "waste" | "area" | "most">;
 
-function worthOf(
-  spares: readonly Spare[],
-  targets: readonly Target[],
-): (row: number, column: number) => bigint | undefined {
-  const areas = [
-    ...spares.map((spare) => multiply(spare.along, spare.across)),
-    ...targets.map(({ part }) => areaOf(part)),
-  ];
-  const scale = areas.reduce((all, { d }) => (all / gcd(all, d)) * d, 1n);
-  const whole = areas.map(({ n, d }) => n * (scale / d));
-  const [ofSpares, ofTargets] = [whole.slice(0, spares.length), whole.slice(spares.length)];
-  const doubts = BigInt(spares.length + 1);
-  // What is saved comes first, then the wood that is used up for it, then doubts: none can outweigh the one before.
-  const used = (ofSpares.reduce((all, area) => all + area, 0n) + 1n) * doubts;
-  const once = spares.map((_, index) => isOnce(spares, index));
-  return (row, column) => {
-    const [spare, target] = [spares[row]!, targets[column]!];
-    if (!once[row] || !suits(spare, target)) return undefined;
-    const doubt = providedFor(spare, target.part).length === 0 ? 0n : 1n;
-    return ofTargets[column]! * used * 2n - ofSpares[row]! * doubts - doubt;
+/** What the pieces of one stock become. */
+function rescued(all: readonly Spare[], targets: readonly Target[]): OfOneStock {
+  const isLoose = ({ kind }: Spare): boolean => kind !== "offcut";
+  if (!all.some(isLoose)) return { given: [], waste: [], area: zero, most: zero };
+  const [spares, tooMany] = asManyAsSuit(all, targets);
+  if (spares.length === 0) return { given: [], waste: tooMany.filter(isLoose), area: zero, most: zero };
+  const division = divisionOf(spares, targets);
+  const demand = division.kinds.map(({ length }) => length);
+  const shared = shareOut(division.givers, demand, division.areas);
+  const left = division.kinds.map((kind) => [...kind]);
+  const given = division.spares.flatMap((spare, at): Given[] => {
+    const filling = shared.given[at];
+    return filling === undefined ? [] : [givenBy(division, spare, filling, left)];
+  });
+  const order = new Map(all.map((spare, at) => [spare, at]));
+  given.sort((a, b) => order.get(a.spare)! - order.get(b.spare)!);
+  const unused = division.spares.filter((_, at) => shared.given[at] === undefined);
+  const unit = division.scale.length(1);
+  const area = (units: number): Rational => times(multiply(unit, unit), BigInt(units));
+  return {
+    given,
+    waste: [...unused, ...tooMany].filter(isLoose),
+    area: area(shared.area),
+    most: area(shared.most),
   };
 }
 
-/** Whether the part can be cut from the spare: of the same stock and thickness, its grain the right way, and large enough. */
-function suits(spare: Spare, { part, stock }: Target): boolean {
-  if (stockKey(spare.stock) !== stockKey(stock) || !equal(spare.thickness, part.thickness.value)) return false;
-  const [along, across] =
-    part.grain === "across" ? [part.width.value, part.length.value] : [part.length.value, part.width.value];
-  const isFree = part.grain === "none" || spare.grain === "none";
-  const straight = !less(spare.along, along) && !less(spare.across, across);
-  const turned = isFree && !less(spare.along, across) && !less(spare.across, along);
-  // What is spoiled somewhere must lose something somewhere.
-  const isWhole = equal(multiply(spare.along, spare.across), multiply(along, across));
-  return (straight || turned) && (spare.isSure || !isWhole);
+/** Of alike spares no more than there are parts for them, so that a count of a thousand costs no time; and the others. */
+function asManyAsSuit(
+  spares: readonly Spare[],
+  targets: readonly Target[],
+): readonly [readonly Spare[], readonly Spare[]] {
+  const room = new Map<Spare, number>();
+  const [some, others]: [Spare[], Spare[]] = [[], []];
+  for (const spare of spares) {
+    const free = room.get(spare) ?? targets.filter((target) => suits(spare, target)).length;
+    room.set(spare, free - 1);
+    (0 < free ? some : others).push(spare);
+  }
+  return [some, others];
 }
 
-function providedFor(spare: Spare, part: Part): readonly string[] {
-  const unwanted = spare.worked.filter((kind) => !part.machining.some((made) => made.kind === kind));
-  return [
-    ...(spare.isSure ? [] : ["what is spoiled falls away"]),
-    ...(unwanted.length === 0 ? [] : [`no ${unwanted.join(" or ")} is left in it`]),
-  ];
+/** Takes the parts out of what is left of their kinds: those of the piece's own job first. */
+function givenBy(division: Division, spare: Spare, filling: Filling, left: Target[][]): Given {
+  const parts = filling.counts.flatMap((count, kind) =>
+    Array.from({ length: count }, (): Saved => {
+      const targets = left[kind]!;
+      const own = targets.findIndex(({ job }) => job === spare.job);
+      const [target] = targets.splice(Math.max(0, own), 1);
+      return { ...target!, spare, provided: providedFor(spare, target!.part) };
+    }),
+  );
+  return { spare, parts, steps: spare.isSure ? stepsFor(division, spare, filling) : [] };
+}
+
+function stepsFor(
+  { scale, kerf, givers, spares, kinds }: Division,
+  spare: Spare,
+  filling: Filling,
+): readonly CutStep[] {
+  const { w, h, kinds: lying } = givers[spares.indexOf(spare)]!;
+  const partOf = (kind: number) => {
+    const { w: wide, h: high, turns } = lying[kind]!;
+    return { id: String(kind), width: wide - kerf, height: high - kerf, turn: turns ? "free" : "fixed" } as const;
+  };
+  const cuts = cutsOf({ width: w - kerf, height: h - kerf }, kerf, partOf, filling);
+  if (cuts === undefined) return [];
+  const named = (id: string) => {
+    const { part } = kinds[Number(id)]![0]!;
+    return { mark: part.name, part };
+  };
+  const sheet: PlannedSheet = {
+    stock: spare.stock,
+    name: spare.stock.name,
+    offcut: true,
+    width: scale.length(w - kerf),
+    height: scale.length(h - kerf),
+    price: undefined,
+    placed: [],
+    cuts: inLengths(cuts, scale, named),
+  };
+  return stepsOn(spare.job.context, [[sheet]]);
 }
 
 /** What was made and is of no use to its own list, less what other spares become. */
@@ -146,12 +189,4 @@ function recutIn(jobs: readonly Job[], saved: readonly Saved[]): Rescue["recut"]
       return rest === 0 ? [] : [{ job, wanted: count.wanted, count: rest }];
     }),
   );
-}
-
-function areaOf({ length, width }: Part): Rational {
-  return multiply(length.value, width.value);
-}
-
-function gcd(a: bigint, b: bigint): bigint {
-  return b === 0n ? a : gcd(b, a % b);
 }

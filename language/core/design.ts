@@ -17,6 +17,8 @@ export interface Design {
   readonly boards: readonly BoardBlock[];
   readonly edgings: readonly EdgingBlock[];
   readonly offcuts: readonly OffcutStatement[];
+  /** Offcuts that the plan of this very job leaves over: they lie in the rack once it is cut, and are not there for its own parts. */
+  readonly leavings: readonly OffcutStatement[];
   readonly slides: readonly SlidesBlock[];
   readonly hinges: readonly HingesBlock[];
   readonly screws: readonly ScrewsBlock[];
@@ -191,6 +193,8 @@ export interface OffcutStatement {
   readonly stock: Word;
   readonly first: Measure | undefined;
   readonly second: Measure | undefined;
+  /** The title of the job whose plan leaves it over; missing where it simply lies in the rack. */
+  readonly from?: Word | undefined;
   readonly span: Span;
 }
 

@@ -15,6 +15,7 @@ export function joinDesigns(
     boards: every((design) => design.boards),
     edgings: every((design) => design.edgings),
     offcuts: every((design) => design.offcuts),
+    leavings: every((design) => design.leavings),
     slides: every((design) => design.slides),
     hinges: every((design) => design.hinges),
     screws: every((design) => design.screws),

@@ -23,7 +23,11 @@ export const statements: Readonly<Record<string, Statement>> = {
     forms: ["lift WEIGHT [reach LENGTH] [from LENGTH] [up LENGTH]"],
     means: "What one person here handles alone.",
   },
-  offcut: { forms: ["offcut of STOCK LENGTH x LENGTH"], means: "One piece in the rack." },
+  offcut: {
+    forms: ['offcut of STOCK LENGTH x LENGTH [from "TITLE"]'],
+    means:
+      "One piece in the rack; with a title, what the plan of that job leaves over, which is not there for the job itself.",
+  },
   ...Object.fromEntries(
     (["sheet", "board", "edging", "slides", "hinges", "screws", "case", "opening"] as const).map((word) => [
       word,

@@ -954,10 +954,12 @@ export function isNegation(item: unknown): item is Negation {
     return reflection.isInstance(item, Negation.$type);
 }
 
+/** What lies in the rack; with `from` what the plan of a job leaves over, which is not there for that job itself. */
 export interface Offcut extends langium.AstNode {
     readonly $container: BuildFile;
     readonly $type: 'Offcut';
     first: Measure;
+    job?: string;
     second: Measure;
     stock: string;
     word: 'offcut';
@@ -966,6 +968,7 @@ export interface Offcut extends langium.AstNode {
 export const Offcut = {
     $type: 'Offcut',
     first: 'first',
+    job: 'job',
     second: 'second',
     stock: 'stock',
     word: 'word'
@@ -2193,6 +2196,10 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
             properties: {
                 first: {
                     name: Offcut.first
+                },
+                job: {
+                    name: Offcut.job,
+                    optional: true
                 },
                 second: {
                     name: Offcut.second

@@ -1,3 +1,4 @@
+import { titleOf } from "../core/file-name.ts";
 import type { Finding } from "../core/finding.ts";
 import { withUnit } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
@@ -7,7 +8,6 @@ import type { CutBatch } from "../plan/cut-list.ts";
 import { cutList } from "../plan/cut-list.ts";
 import type { CutPlan } from "../plan/cut-plan.ts";
 import type { DryFit } from "../solid/dry-fit.ts";
-import { nameOf } from "../view/rod.ts";
 import type { Layout } from "./flow.ts";
 import { footOf } from "./flow.ts";
 import type { PaperSize } from "./page.ts";
@@ -41,7 +41,7 @@ export function marksOf(batches: readonly CutBatch[]): ReadonlyMap<Part, string>
 }
 
 export function projectOf({ context }: Desk): string {
-  return context.design.project?.text ?? nameOf(context.design.uri);
+  return titleOf(context.design);
 }
 
 export function layoutOf(desk: Desk, size: PaperSize, subject: string): Layout {

@@ -1,8 +1,8 @@
 import { showText } from "../core/length.ts";
 import { sheetPlanDrawing } from "../draw/sheet-plan.ts";
 import type { CutStep } from "../plan/steps.ts";
-import { stepsOf } from "../plan/steps.ts";
-import { proofWords, runOf, trimWords, whyUnplaced } from "../view/plan.ts";
+import { runOf, stepsOf } from "../plan/steps.ts";
+import { proofWords, trimWords, whyUnplaced } from "../view/plan.ts";
 import type { PaperDesk } from "./desk.ts";
 import type { Section } from "./flow.ts";
 import type { Piece } from "./page.ts";

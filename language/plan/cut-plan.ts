@@ -6,6 +6,7 @@ import type { Model, Stock } from "../derive/model.ts";
 import { type Packing, startPacking } from "./pack/pack-sheets.ts";
 import type { CutPiece, SheetPlan, UsedSheet } from "./pack/problem.ts";
 import { type MarkedPart, type StockProblem, sheetsInRack, stockProblems } from "./problems.ts";
+import type { Scale } from "./scale.ts";
 
 /** One part where it lies on a sheet or board: inches from the left bottom corner, exact. */
 export interface PlacedPart {
@@ -192,17 +193,7 @@ function plannedSheet(
   const source = problem.sources.get(sheet.stock)!;
   const { length } = problem.scale;
   const number = source.offcut ? ++counts.offcut : ++counts.whole;
-  const cut = (piece: CutPiece): CutNode => {
-    const at = { x: length(piece.x), y: length(piece.y), width: length(piece.width), height: length(piece.height) };
-    switch (piece.content.kind) {
-      case "part":
-        return { ...at, content: { kind: "part", ...problem.parts.get(piece.content.part)! } };
-      case "remainder":
-        return { ...at, content: { kind: "left" } };
-      case "cut":
-        return { ...at, content: { kind: "cut", along: piece.content.along, pieces: piece.content.pieces.map(cut) } };
-    }
-  };
+  const part = (id: string) => problem.parts.get(id)!;
   return {
     stock: problem.stock,
     name: source.offcut ? `${problem.stock.name} offcut ${number}` : `${problem.stock.name} ${number}`,
@@ -218,8 +209,29 @@ function plannedSheet(
       height: length(one.height),
       turned: one.turned,
     })),
-    cuts: cut(sheet.cuts),
+    cuts: inLengths(sheet.cuts, problem.scale, part),
   };
+}
+
+/** The cuts of a packing, in lengths, with what each part is by the id that the packing knows it by. */
+export function inLengths(
+  piece: CutPiece,
+  scale: Scale,
+  partOf: (id: string) => { readonly mark: string; readonly part: Part },
+): CutNode {
+  const { length } = scale;
+  const at = { x: length(piece.x), y: length(piece.y), width: length(piece.width), height: length(piece.height) };
+  const { content } = piece;
+  switch (content.kind) {
+    case "part":
+      return { ...at, content: { kind: "part", ...partOf(content.part) } };
+    case "remainder":
+      return { ...at, content: { kind: "left" } };
+    case "cut": {
+      const pieces = content.pieces.map((one) => inLengths(one, scale, partOf));
+      return { ...at, content: { kind: "cut", along: content.along, pieces } };
+    }
+  }
 }
 
 /** What is left of a sheet, in square feet of its own size. */

@@ -1,3 +1,4 @@
+import { writtenTitle } from "../core/file-name.ts";
 import type { Length } from "../core/length.ts";
 import { readOff, writtenText } from "../core/length.ts";
 import { compare, ratio, toNumber } from "../core/rational.ts";
@@ -9,7 +10,9 @@ export interface KeptOffcut {
   readonly sheet: string;
   readonly stock: string;
   readonly node: CutNode;
+  /** The offcut, and the line that states it in a build file with the job whose plan leaves it over. */
   readonly text: string;
+  readonly line: string;
 }
 
 /** Smaller pieces are more trouble to store than they are worth (common practice, no source). */
@@ -22,12 +25,11 @@ export function keptOffcuts(context: Context, plan: CutPlan): readonly KeptOffcu
     stock.sheets.flatMap((sheet) =>
       leftIn(sheet.cuts)
         .filter((node) => worthKeeping(node, stock.stock.kind))
-        .map((node) => ({
-          sheet: sheet.name,
-          stock: stock.stock.name,
-          node,
-          text: lineFor(context, stock.stock.name, node),
-        })),
+        .map((node) => {
+          const text = textFor(context, stock.stock.name, node);
+          const line = `${text} from "${writtenTitle(context.design)}"`;
+          return { sheet: sheet.name, stock: stock.stock.name, node, text, line };
+        }),
     ),
   );
   return kept.sort((a, b) => area(b.node) - area(a.node));
@@ -47,7 +49,7 @@ function area(node: CutNode): number {
   return (toNumber(node.width) * toNumber(node.height)) / 144;
 }
 
-function lineFor(context: Context, stock: string, node: CutNode): string {
+function textFor(context: Context, stock: string, node: CutNode): string {
   // With its unit, so that it means the same in a file of other units.
   const unit = context.units === "inches" ? "in" : "mm";
   // As the tape reads it, and so never larger than it is.

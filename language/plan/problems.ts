@@ -67,8 +67,7 @@ function problemFor(
   sources: readonly NamedSource[],
   rows: readonly MarkedPart[],
 ): StockProblem {
-  const saw = context.design.shop.saw[0];
-  const kerf = (givenDistance(context, saw?.kerf) ?? fallback("saw.kerf")).value;
+  const kerf = kerfOf(context);
   const trim = trimOf(context, stock);
   const made = rows.map((row) => ({ row, staves: stavesOf(stock, row, sources) }));
   const lengths = [
@@ -106,6 +105,11 @@ function problemFor(
       rows: matchedRows(stock, rows),
     },
   };
+}
+
+/** What the blade takes. */
+export function kerfOf(context: Context): Length {
+  return (givenDistance(context, context.design.shop.saw[0]?.kerf) ?? fallback("saw.kerf")).value;
 }
 
 /** What is cut off each edge of a new sheet before it is cut up; boards and offcuts are cut as they are. */

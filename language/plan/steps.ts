@@ -28,6 +28,11 @@ export interface CutStep {
   readonly newSetting: boolean;
 }
 
+/** How a cut runs: a piece is only ever cut across at the mitre saw, whichever way its grain runs. */
+export function runOf({ tool, kind }: CutStep): CutStep["kind"] {
+  return tool === "mitre saw" ? "crosscut" : kind;
+}
+
 /** A cut that can be made once the piece that it is made in is free. */
 interface Pending {
   readonly sheet: PlannedSheet;
@@ -48,9 +53,17 @@ interface Pending {
  * cuts are gathered by setting. Two ways of choosing the next setting are tried; the one that moves fence and stops less often holds.
  */
 export function stepsOf(context: Context, plan: CutPlan): readonly CutStep[] {
+  return stepsOn(
+    context,
+    plan.stocks.map(({ sheets }) => sheets),
+  );
+}
+
+/** The same for pieces of which those of one stock stand together. */
+export function stepsOn(context: Context, stocks: readonly (readonly PlannedSheet[])[]): readonly CutStep[] {
   const shop = shopOf(context);
   const steps: CutStep[] = [];
-  for (const { sheets } of plan.stocks) {
+  for (const sheets of stocks) {
     const orders = [mostServed, largestPiece].map((choose) => orderOf(shop, sheets, choose));
     const best = orders.reduce((least, order) => (settingsIn(order) < settingsIn(least) ? order : least));
     best.forEach((cut, index) => {

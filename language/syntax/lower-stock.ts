@@ -38,6 +38,7 @@ import {
   price,
   stockUse,
   stockUses,
+  unquote,
   weight,
 } from "./bag.ts";
 import { lowerExpr, lowerMeasure } from "./lower-expr.ts";
@@ -312,6 +313,7 @@ export function lowerOffcut(reader: Reader, node: ast.Offcut | ast.CutOffcut): r
       stock,
       first: lowerMeasure(reader, maybe(node.first)),
       second: lowerMeasure(reader, maybe(node.second)),
+      from: node.$type === "Offcut" ? wordOf(reader, node, "job", unquote(maybe(node.job))) : undefined,
       span: spanOf(reader, node),
     },
   ];

@@ -223,6 +223,7 @@ function designOf(reader: Reader, statements: readonly ast.Statement[]): Design 
     boards: named("board").flatMap((node) => lowerBoard(reader, node)),
     edgings: named("edging").flatMap((node) => lowerEdging(reader, node)),
     offcuts: of(statements, "Offcut").flatMap((node) => lowerOffcut(reader, node)),
+    leavings: [],
     slides: named("slides").flatMap((node) => lowerSlides(reader, node)),
     hinges: named("hinges").flatMap((node) => lowerHinges(reader, node)),
     screws: named("screws").flatMap((node) => lowerScrews(reader, node)),

@@ -1,14 +1,18 @@
-import { showText } from "../core/length.ts";
+import { sizesText } from "../ascut/findings/words.ts";
+import { gatheredBy } from "../core/gather.ts";
+import { toText } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import type { CutPlan } from "../plan/cut-plan.ts";
 import { unitText } from "./hardware.ts";
-import { wrapped } from "./text.ts";
+import { wrap } from "./wrap.ts";
 
 /** One thing to buy, for one build file or for several together. */
 export interface BuyLine {
   readonly what: string;
   readonly size: string;
+  /** Lines of one key name the same thing, in whatever units their files speak. */
+  readonly key: string;
   readonly quantity: number;
   /** One of it: `sheet`, `pair`, `foot`. */
   readonly unit: string;
@@ -22,20 +26,19 @@ export interface BuyLine {
 /** What one build wants from the yard and the hardware shelf: new sheets less those in the rack, boards by size, hardware. */
 export function buyLines(context: Context, model: Model, plan: CutPlan): readonly BuyLine[] {
   const stocks = plan.stocks.flatMap((stock): readonly BuyLine[] => {
-    const bySize = new Map<string, { count: number; price: number | undefined }>();
-    for (const sheet of stock.sheets) {
-      if (sheet.offcut) continue;
-      const size = `${showText(sheet.width, context.reading)} × ${showText(sheet.height, context.reading)}`;
-      bySize.set(size, { count: (bySize.get(size)?.count ?? 0) + 1, price: sheet.price });
-    }
+    const fresh = stock.sheets.filter(({ offcut }) => !offcut);
+    const bySize = gatheredBy(fresh, ({ width, height }) => `${toText(width)} ${toText(height)}`);
     let inRack = stock.inRack;
-    return [...bySize].map(([size, { count, price }]) => {
+    return [...bySize].map(([exact, sheets]) => {
+      const [{ width, height, price }, count] = [sheets[0]!, sheets.length];
       const taken = Math.min(inRack, count);
       inRack -= taken;
       const quantity = count - taken;
       return {
         what: stock.stock.name,
-        size,
+        // As it is sold, and not as the tape would read it.
+        size: sizesText(context, width, height),
+        key: [stock.stock.kind, stock.stock.name, toText(stock.stock.thickness.value), exact].join(" "),
         quantity,
         unit: stock.stock.kind,
         cost: price === undefined ? undefined : Math.round(price * quantity * 100) / 100,
@@ -49,6 +52,7 @@ export function buyLines(context: Context, model: Model, plan: CutPlan): readonl
       (item): BuyLine => ({
         what: item.name,
         size: item.size,
+        key: `${item.name}|${item.size}|${item.unit}`,
         quantity: item.quantity,
         unit: item.unit,
         cost: item.cost,
@@ -62,10 +66,9 @@ export function buyLines(context: Context, model: Model, plan: CutPlan): readonl
 export function boughtTogether(lists: readonly (readonly BuyLine[])[]): readonly BuyLine[] {
   const byKey = new Map<string, BuyLine>();
   for (const line of lists.flat()) {
-    const key = `${line.what}|${line.size}`;
-    const before = byKey.get(key);
+    const before = byKey.get(line.key);
     byKey.set(
-      key,
+      line.key,
       before === undefined
         ? line
         : {
@@ -98,7 +101,7 @@ export function buyText(title: string, lines: readonly BuyLine[]): string {
   const body = rows.flatMap((line) => {
     const cost = line.cost === undefined ? "" : line.cost.toFixed(2);
     const head = `${String(line.quantity).padStart(6)} ${unitText(line.quantity, line.unit).padEnd(7)} `;
-    const [first = "", ...rest] = wrapped(
+    const [first = "", ...rest] = wrap(
       [line.what, line.size, line.note === "" ? "" : `(${line.note})`].filter((text) => text !== "").join("  "),
       54,
     );
@@ -118,5 +121,5 @@ export function buyText(title: string, lines: readonly BuyLine[]): string {
         ]),
   ];
   const list = rows.length === 0 ? ["Nothing is to buy."] : [...body, "", ...foot];
-  return `${[...wrapped(title, 80), "", ...list].join("\n")}\n`;
+  return `${[...wrap(title, 80), "", ...list].join("\n")}\n`;
 }

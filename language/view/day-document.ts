@@ -1,3 +1,6 @@
+import { cutsOf } from "../ascut/findings/saved.ts";
+import type { Given } from "../ascut/rescue.ts";
+import { less, toNumber } from "../core/rational.ts";
 import type { CutRow } from "../plan/cut-list.ts";
 import { type Day, type JobLeft, savedIn, spareText } from "./day.ts";
 import type { DayJob } from "./jobs.ts";
@@ -11,6 +14,7 @@ export interface DayDocument {
   /** In the order in which they are planned: what one takes from a rack is not there for the next. */
   readonly jobs: readonly DayJobDocument[];
   readonly saved: readonly DaySaved[];
+  readonly saving: DaySaving;
   readonly waste: readonly { readonly file: string; readonly piece: string; readonly count: number }[];
   readonly recut: readonly {
     readonly file: string;
@@ -50,6 +54,13 @@ export interface DayRow {
   readonly width: ListSize;
 }
 
+/** What need not be cut from stock, offcuts of the rack counted in, and whether another way could save more. */
+export interface DaySaving {
+  readonly squareInches: number;
+  readonly atMost: number;
+  readonly proven: boolean;
+}
+
 export interface DaySaved {
   readonly file: string;
   readonly piece: string;
@@ -62,20 +73,19 @@ export interface DaySaved {
     readonly width: ListSize;
   };
   readonly provided: readonly string[];
+  /** Entries of one number come out of one piece. */
+  readonly number: number;
+  /** The cuts that free the parts of that piece, in their order. */
+  readonly cuts: readonly string[];
 }
 
 export function dayDocument(day: Day): DayDocument {
-  const { saved, waste, recut } = day.rescue;
+  const { given, waste, recut, area, most } = day.rescue;
   return {
     schema: "scantling/day/1",
     jobs: day.jobs.map((one) => jobDocument(day, one)),
-    saved: saved.flatMap(({ spare, job, wanted, part, provided }): readonly DaySaved[] => {
-      if (spare.kind === "offcut") return [];
-      const { reading } = job.context;
-      const size = { length: listSize(part.length.value, reading), width: listSize(part.width.value, reading) };
-      const becomes = { file: fileOf(job), name: wanted.name, of: wanted.of, ...size };
-      return [{ file: fileOf(spare.job), piece: spareText(spare), kind: spare.kind, becomes, provided }];
-    }),
+    saved: given.filter(({ spare }) => spare.kind !== "offcut").flatMap((one, at) => savedDocuments(one, at + 1)),
+    saving: { squareInches: toNumber(area), atMost: toNumber(most), proven: !less(area, most) },
     waste: [...new Set(waste)].map((spare) => ({
       file: fileOf(spare.job),
       piece: spareText(spare),
@@ -83,6 +93,20 @@ export function dayDocument(day: Day): DayDocument {
     })),
     recut: recut.map(({ job, wanted, count }) => ({ file: fileOf(job), name: wanted.name, of: wanted.of, count })),
   };
+}
+
+function savedDocuments(given: Given, number: number): readonly DaySaved[] {
+  const { spare, parts } = given;
+  if (spare.kind === "offcut") return [];
+  const { kind } = spare;
+  const piece = { file: fileOf(spare.job), piece: spareText(spare), kind };
+  const cuts = cutsOf(given);
+  return parts.map(({ job, wanted, part, provided }) => {
+    const { reading } = job.context;
+    const size = { length: listSize(part.length.value, reading), width: listSize(part.width.value, reading) };
+    const becomes = { file: fileOf(job), name: wanted.name, of: wanted.of, ...size };
+    return { ...piece, becomes, provided, number, cuts };
+  });
 }
 
 function jobDocument(day: Day, one: JobLeft): DayJobDocument {

@@ -13,7 +13,12 @@ export function rackLines({ job, plan, rack }: PlannedJob): readonly string[] {
   return [...rack.model.stocks.values()].flatMap((stock): readonly string[] => {
     const planned = plan.stocks.find((one) => one.stock.name === stock.name);
     const own = rack.context.design.offcuts.filter((one) => one.stock.text === stock.name);
-    return [...wholeLine(job, stock, planned), ...offcutLines(job, planned?.sheets ?? [], own)];
+    const leavings = job.context.design.leavings.filter((one) => one.stock.text === stock.name);
+    return [
+      ...wholeLine(job, stock, planned),
+      ...offcutLines(job, planned?.sheets ?? [], own),
+      ...leavings.map((one) => leavingLine(job, one)),
+    ];
   });
 }
 
@@ -46,14 +51,24 @@ function offcutLines(
   offcuts: readonly OffcutStatement[],
 ): readonly string[] {
   const rest = sheets.filter(({ offcut }) => offcut);
-  return offcuts.map((one) => {
+  return offcuts.flatMap((one) => {
     const [width, height] = [size(context, one.first)?.value, size(context, one.second)?.value];
-    if (width === undefined || height === undefined) return `the offcut of ${one.stock.text}`;
+    if (width === undefined || height === undefined) return [`the offcut of ${one.stock.text}`];
     const at = rest.findIndex((sheet) => equal(sheet.width, width) && equal(sheet.height, height));
     const [used] = 0 <= at ? rest.splice(at, 1) : [];
     const given = used === undefined ? "nothing that is left is cut from it" : partsOn(used);
-    return `the offcut of ${one.stock.text}, ${sizesText(context, width, height)}: ${given}`;
+    // Of what other plans leave over only what is used is worth a line.
+    if (used === undefined && one.from !== undefined) return [];
+    const from = one.from === undefined ? "" : `, left over by ${one.from.text}`;
+    return [`the offcut of ${one.stock.text}, ${sizesText(context, width, height)}${from}: ${given}`];
   });
+}
+
+/** What the job's own plan leaves over is not there before it is cut. */
+function leavingLine({ context }: DayJob, one: OffcutStatement): string {
+  const [width, height] = [size(context, one.first)?.value, size(context, one.second)?.value];
+  const sized = width === undefined || height === undefined ? "" : `, ${sizesText(context, width, height)}`;
+  return `the offcut of ${one.stock.text}${sized}: what the plan of this job leaves over; once it lies in the rack, take from "${one.from?.text}" away behind it`;
 }
 
 /** `D partition, 2 × G side`. */

@@ -4,9 +4,9 @@ import { fileName } from "../core/file-name.ts";
 import { showText } from "../core/length.ts";
 import type { CutRow } from "../plan/cut-list.ts";
 import { cautionsFor } from "../published/safety.ts";
-import { type Day, type JobLeft, leftLine, recutLine, savedIn, savedLine, spareText } from "./day.ts";
+import { type Day, givenLine, type JobLeft, leftLine, recutLine, savedIn, spareText, unprovenLine } from "./day.ts";
 import { ownersText } from "./owners.ts";
-import { wrapped } from "./text.ts";
+import { wrap } from "./wrap.ts";
 
 const wide = 80;
 
@@ -15,14 +15,14 @@ export function dayText(day: Day): string {
   const several = 1 < day.jobs.length;
   const title = (job: { readonly title: string }): string => (several ? ` (${job.title})` : "");
   const { waste, recut } = day.rescue;
-  const saved = day.rescue.saved.filter(({ spare }) => spare.kind !== "offcut");
+  const given = day.rescue.given.filter(({ spare }) => spare.kind !== "offcut");
   const lines = [
     ...day.jobs.flatMap((one) => [...standing(one), ""]),
     ...section("To be put right", day.jobs.flatMap(wrong)),
-    ...section(
-      "Can be saved",
-      alike(saved).map((group) => `${savedLine(group)}${title(group[0]!.job)}`),
-    ),
+    ...section("Can be saved", [
+      ...alike(given).map((group) => givenLine(group, title)),
+      ...day.jobs.slice(0, 1).flatMap(({ job }) => unprovenLine(day, job.context) ?? []),
+    ]),
     ...section(
       "Of no more use",
       [...new Set(waste)].map((spare) => `${wasteLine(spare, waste)}${title(spare.job)}`),
@@ -47,7 +47,7 @@ function wasteLine(spare: Spare, waste: readonly Spare[]): string {
 }
 
 function section(head: string, items: readonly string[]): readonly string[] {
-  return items.length === 0 ? [] : [...wrapped(head, wide), ...items.flatMap(item), ""];
+  return items.length === 0 ? [] : [...wrap(head, wide), ...items.flatMap(item), ""];
 }
 
 function standing(one: JobLeft): readonly string[] {
@@ -57,7 +57,7 @@ function standing(one: JobLeft): readonly string[] {
     ...(lost === 0 ? [] : [`${lost} cannot be used`]),
   ];
   const counted = `${made} of ${wanted} pieces are made${fates.length === 0 ? "" : `; ${fates.join(", ")}`}.`;
-  return [`${job.title}: as cut`, counted, leftLine(one)].flatMap((text) => wrapped(text, wide));
+  return [`${job.title}: as cut`, counted, leftLine(one)].flatMap((text) => wrap(text, wide));
 }
 
 function wrong({ job }: JobLeft): readonly string[] {
@@ -69,13 +69,13 @@ function wrong({ job }: JobLeft): readonly string[] {
 function listLines(day: Day, one: JobLeft, title: string): readonly string[] {
   if (one.left === 0) return [];
   const rows = one.batches.flatMap(({ stock, rows: own }) => [
-    `  ${stock}`,
+    ...wrap(stock, wide - 2).map((line) => `  ${line}`),
     ...own.flatMap((row) => rowLines(row, day, one)),
   ]);
   const note = one.batches.some((batch) => batch.rows.some(({ mark }) => /\d/.test(mark)))
     ? ["  A figure behind a mark: to another size than on the whole list."]
     : [];
-  return [...wrapped(`Left to cut${title}`, wide), ...rows, ...note, ""];
+  return [...wrap(`Left to cut${title}`, wide), ...rows, ...note, ""];
 }
 
 function rowLines({ mark, quantity, parts }: CutRow, day: Day, { job }: JobLeft): readonly string[] {
@@ -87,7 +87,7 @@ function rowLines({ mark, quantity, parts }: CutRow, day: Day, { job }: JobLeft)
   const from = saved === 0 ? "" : `; ${saved < quantity ? `${saved} of them ` : ""}saved`;
   const head = `    ${mark.padEnd(4)} ${String(quantity).padStart(3)}  ${size.padEnd(21)}  `;
   const text = `${names} · ${ownersText(parts.map(({ of }) => of))}${from}`;
-  const [first = "", ...rest] = wrapped(text, wide - head.length);
+  const [first = "", ...rest] = wrap(text, wide - head.length);
   return [`${head}${first}`, ...rest.map((line) => `${" ".repeat(head.length)}${line}`)];
 }
 
@@ -97,5 +97,5 @@ function cautions(): readonly string[] {
 }
 
 function item(text: string): readonly string[] {
-  return wrapped(text, wide - 6).map((line, index) => (index === 0 ? `  – ${line}` : `    ${line}`));
+  return wrap(text, wide - 6).map((line, index) => (index === 0 ? `  – ${line}` : `    ${line}`));
 }

@@ -3,11 +3,12 @@ import { inWords } from "../ascut/count-words.ts";
 import { becomes } from "../ascut/findings/saved.ts";
 import { countedName, nameOf, sizesText } from "../ascut/findings/words.ts";
 import { leftBatches } from "../ascut/left.ts";
-import { type Rescue, rescueOf, type Saved } from "../ascut/rescue.ts";
+import { type Given, type Rescue, rescueOf, type Saved } from "../ascut/rescue.ts";
 import type { Spare } from "../ascut/spares.ts";
 import type { Count as Minutes, TimesBlock } from "../core/design.ts";
+import { decimalText } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
-import { equal, toNumber } from "../core/rational.ts";
+import { equal, less, multiply, over, type Rational, ratio, toNumber } from "../core/rational.ts";
 import { amount, type Context, size } from "../derive/context.ts";
 import type { CutBatch } from "../plan/cut-list.ts";
 import type { CutPlan, PlanBudget } from "../plan/cut-plan.ts";
@@ -45,7 +46,7 @@ export interface Day {
 /** What is left of the jobs, planned one after the other; what spoiled pieces become is not cut from new stock. */
 export function dayOf(jobs: readonly DayJob[], budget: PlanBudget): Day {
   const rescue = rescueOf(jobs);
-  // One part from an offcut is less than the plan cuts from it.
+  // What the rack's offcuts become is for the plan to say, which has new sheets to think of besides.
   const saved = rescue.saved.filter(({ spare }) => spare.kind !== "offcut");
   return { jobs: plannedJobs(jobs, saved, budget).map(jobLeft), rescue };
 }
@@ -132,12 +133,22 @@ export function offcutText(context: Context, { stock, from }: Pick<Spare, "stock
   return `the offcut of ${stock.name}, ${sizesText(context, first.value, second.value)}`;
 }
 
-/** Spares that are alike and become alike parts, in one line. */
-export function savedLine(group: readonly Saved[]): string {
+/** Spares that are alike and become alike parts, in one line; with their jobs where there are several. */
+export function givenLine(group: readonly Given[], jobWords: (job: Saved["job"]) => string): string {
   const [one] = group;
   if (one === undefined) return "";
   const [which, verb] = group.length === 1 ? ["", "becomes"] : [`${group.length} × `, "become"];
-  return `${which}${spareText(one.spare)}, ${verb} ${becomes(one.job.context, one, group.length)}`;
+  return `${which}${spareText(one.spare)}${jobWords(one.spare.job)}, ${verb} ${becomes(group, jobWords)}`;
+}
+
+/** What is to be said where not all ways of cutting what lies about were gone through; nothing where they were. */
+export function unprovenLine({ rescue: { area, most } }: Day, { units }: Context): string | undefined {
+  if (!less(area, most)) return undefined;
+  const say = (inches: Rational): string =>
+    units === "inches"
+      ? `${decimalText(over(inches, 144), 1)} square feet`
+      : `${decimalText(multiply(inches, ratio(64516, 100_000_000)), 2)} square metres`;
+  return `whether another way saves more is not proven: with what comes from the offcuts this saves ${say(area)}, and no way more than ${say(most)}`;
 }
 
 export function recutLine({ wanted, count }: Rescue["recut"][number]): string {

@@ -1,3 +1,4 @@
+import { titleOf } from "../core/file-name.ts";
 import type { Finding } from "../core/finding.ts";
 import type { Length, Reading } from "../core/length.ts";
 import { showText, toMillimetres } from "../core/length.ts";
@@ -6,14 +7,14 @@ import { toNumber, toText } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import { notesOf } from "./machining.ts";
-import { nameOf, whyOf } from "./rod.ts";
+import { whyOf } from "./rod.ts";
 import type { ListDocument, ListFinding, ListPart, ListSize } from "./types.ts";
 
 /** The cut list for programs: every part of every owner, unmerged, with exact sizes. */
 export function listDocument(context: Context, model: Model, findings: readonly Finding[]): ListDocument {
   return {
     schema: "scantling/list/1",
-    project: context.design.project?.text ?? nameOf(context.design.uri),
+    project: titleOf(context.design),
     units: context.units,
     parts: model.parts.map((part) => listPart(context, part)),
     findings: findings.map(listFinding),

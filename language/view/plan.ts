@@ -1,3 +1,4 @@
+import { titleOf } from "../core/file-name.ts";
 import type { Length } from "../core/length.ts";
 import { exactText, showText, toMillimetres, withUnit } from "../core/length.ts";
 import { isPositive, toNumber, toText, zero } from "../core/rational.ts";
@@ -8,12 +9,11 @@ import type { KeptOffcut } from "../plan/keep.ts";
 import { keptOffcuts } from "../plan/keep.ts";
 import { trimOf } from "../plan/problems.ts";
 import type { CutStep } from "../plan/steps.ts";
-import { stepsOf } from "../plan/steps.ts";
+import { runOf, stepsOf } from "../plan/steps.ts";
 import { shopOf } from "../plan/tools.ts";
 import { cautionsFor } from "../published/safety.ts";
-import { nameOf } from "./rod.ts";
-import { wrapped } from "./text.ts";
 import type { ListSize, PlanCut, PlanDocument, PlanSheet, PlanStep, PlanStock } from "./types.ts";
+import { wrap } from "./wrap.ts";
 
 /** The cutting plan for programs. */
 export function planDocument(context: Context, plan: CutPlan): PlanDocument {
@@ -21,7 +21,7 @@ export function planDocument(context: Context, plan: CutPlan): PlanDocument {
   const sheets = of("sheet");
   return {
     schema: "scantling/plan/1",
-    project: context.design.project?.text ?? nameOf(context.design.uri),
+    project: titleOf(context.design),
     units: context.units,
     sheets: sheets.flatMap((one) => one.sheets.map((sheet) => planSheet(context, sheet))),
     boards: of("board").flatMap((one) => one.sheets.map((sheet) => planSheet(context, sheet))),
@@ -31,7 +31,7 @@ export function planDocument(context: Context, plan: CutPlan): PlanDocument {
     stocks: plan.stocks.map((one) => planStock(context, one)),
     unsized: plan.unsized,
     steps: stepsOf(context, plan).map((step) => planStep(context, step)),
-    keep: keptOffcuts(context, plan).map((one) => one.text),
+    keep: keptOffcuts(context, plan).map((one) => one.line),
     cautions: cautionTexts(),
   };
 }
@@ -135,11 +135,11 @@ function cautionTexts(): readonly string[] {
 
 /** The cutting plan for a terminal: never wider than 80 columns. */
 export function planText(context: Context, plan: CutPlan): string {
-  const lines = [...wrapped(`Cutting plan: ${context.design.project?.text ?? nameOf(context.design.uri)}`, 80), ""];
+  const lines = [...wrap(`Cutting plan: ${titleOf(context.design)}`, 80), ""];
   for (const one of plan.stocks) lines.push(...stockLines(context, one), "");
   for (const name of plan.unsized)
     lines.push(
-      ...wrapped(
+      ...wrap(
         `${name}: its size is not stated, so it cannot be laid out. Write size 48 x 96, or wide and long for boards.`,
         80,
       ),
@@ -150,13 +150,13 @@ export function planText(context: Context, plan: CutPlan): string {
   if (0 < steps.length)
     lines.push("Cuts, in order", ...trimmed, ...steps.flatMap((step) => stepLines(context, step)), "");
   const keep = keptOffcuts(context, plan);
-  if (0 < keep.length) lines.push("Worth keeping", ...keep.map((one: KeptOffcut) => `  ${one.text}`), "");
+  if (0 < keep.length) lines.push("Worth keeping", ...keep.flatMap((one: KeptOffcut) => indented(one.text)), "");
   const shop = shopOf(context);
   const limit = shop.liftStated
     ? `${sayWeight(context, shop.lift)}, as stated`
     : `${sayWeight(context, shop.lift)}, the load constant of the lifting equation`;
   lines.push(
-    ...wrapped(`Marked heavy: over ${limit}.`, 80),
+    ...wrap(`Marked heavy: over ${limit}.`, 80),
     "",
     "Cautions",
     ...cautionTexts().flatMap((text) => indented(`– ${text}`)),
@@ -182,11 +182,6 @@ export function whyUnplaced(context: Context, { stock }: StockPlan, { why }: Sto
   return isPositive(trimOf(context, stock)) ? "larger than every sheet once its edges are trimmed" : why;
 }
 
-/** How a cut runs: a piece is only ever cut across at the mitre saw, whichever way its grain runs. */
-export function runOf({ tool, kind }: CutStep): CutStep["kind"] {
-  return tool === "mitre saw" ? "crosscut" : kind;
-}
-
 /** Whether fewer would do, as the end of a sentence; nothing of nothing that is cut. */
 export function proofWords({ stock, sheets, used, lowerBound, proven }: StockPlan): string {
   if (sheets.length === 0) return "";
@@ -200,7 +195,7 @@ function stockLines(context: Context, one: StockPlan): readonly string[] {
   const count = `${one.used} ${noun}${one.used === 1 ? "" : "s"}`;
   const cost = one.cost === undefined || one.cost === 0 ? "" : `; ${one.cost.toFixed(2)} in all`;
   const rack = one.inRack === 0 ? "" : `; ${one.inRack} in the rack, ${Math.max(0, one.used - one.inRack)} to buy`;
-  const head = wrapped(`${one.stock.name}: ${count}${proofWords(one)}${rack}${cost}`, 80);
+  const head = wrap(`${one.stock.name}: ${count}${proofWords(one)}${rack}${cost}`, 80);
   const sheets = one.sheets.flatMap((sheet) => {
     const marks = new Map<string, number>();
     for (const placed of sheet.placed) marks.set(placed.mark, (marks.get(placed.mark) ?? 0) + 1);
@@ -240,5 +235,5 @@ function stepLines(context: Context, step: CutStep): readonly string[] {
 }
 
 function indented(text: string): readonly string[] {
-  return wrapped(text, 76).map((line, index) => (index === 0 ? `  ${line}` : `    ${line}`));
+  return wrap(text, 76).map((line, index) => (index === 0 ? `  ${line}` : `    ${line}`));
 }

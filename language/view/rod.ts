@@ -1,4 +1,4 @@
-import { fileName } from "../core/file-name.ts";
+import { fileName, titleOf } from "../core/file-name.ts";
 import type { Finding } from "../core/finding.ts";
 import { exactText, showText, withUnit } from "../core/length.ts";
 import type { Part } from "../core/part.ts";
@@ -41,7 +41,7 @@ export function rodView(
   return {
     schema: "scantling/rod/1",
     uri: context.design.uri,
-    title: context.design.project?.text ?? nameOf(context.design.uri),
+    title: titleOf(context.design),
     units: context.units,
     reading: withUnit(context.reading.step, context.units),
     whole,

@@ -1,17 +1,18 @@
 import type { RodRow, RodTable, RodView } from "./types.ts";
+import { wrap } from "./wrap.ts";
 
 const wide = 80;
 
 /** The cut list for a terminal: never wider than 80 columns. */
 export function textOf(view: RodView): string {
-  const head = [...wrapped(view.title, wide), `${view.pieces} pieces; sizes in ${view.units}, read to ${view.reading}`];
+  const head = [...wrap(view.title, wide), `${view.pieces} pieces; sizes in ${view.units}, read to ${view.reading}`];
   const batches = view.batches.flatMap((batch) => [
     "",
-    ...wrapped(`${batch.stock} · ${batch.note}`, wide),
+    ...wrap(`${batch.stock} · ${batch.note}`, wide),
     ...batchLines(batch.rows),
   ]);
-  const tables = view.tables.flatMap((table) => ["", table.title, ...tableLines(table), ...wrapped(table.note, wide)]);
-  const notes = view.notes.flatMap((note) => ["", ...wrapped(note, wide)]);
+  const tables = view.tables.flatMap((table) => ["", table.title, ...tableLines(table), ...wrap(table.note, wide)]);
+  const notes = view.notes.flatMap((note) => ["", ...wrap(note, wide)]);
   return `${[...head, ...batches, ...tables, ...notes].join("\n")}\n`;
 }
 
@@ -25,7 +26,7 @@ function batchLines(rows: readonly RodRow[]): readonly string[] {
     const start = `${row.mark.padEnd(4)}  ${String(row.quantity).padStart(3)}  ${row.length.padEnd(lengths)}  ${row.width.padEnd(widths)}  `;
     const room = Math.max(20, wide - start.length);
     const [first = "", ...rest] = [`${row.name} · ${row.of}`, ...row.notes].flatMap((text, index) =>
-      wrapped(index === 0 ? text : `– ${text}`, room),
+      wrap(index === 0 ? text : `– ${text}`, room),
     );
     lines.push(`${start}${first}`.slice(0, Math.max(wide, size(row).length)));
     for (const line of rest) lines.push(`${" ".repeat(start.length)}${line}`);
@@ -54,32 +55,11 @@ function tableLines(table: RodTable): readonly string[] {
     const detail = rest
       .map((cell, index) => (cell === "" ? "" : `${leadFor(table.columns[index + 1]!.title)}${cell}`))
       .filter((text) => text !== "");
-    return wrapped(`${name}: ${detail.join("; ")}`, wide - 4).map((text, index) =>
-      index === 0 ? text : `    ${text}`,
-    );
+    return wrap(`${name}: ${detail.join("; ")}`, wide - 4).map((text, index) => (index === 0 ? text : `    ${text}`));
   });
 }
 
 /** Some columns speak for themselves. */
 function leadFor(title: string): string {
   return title === "what" || title === "size" ? "" : `${title} `;
-}
-
-/** Breaks at spaces; a word longer than the line is cut. */
-export function wrapped(text: string, width: number): readonly string[] {
-  const lines: string[] = [];
-  let line = "";
-  for (const word of text.split(/\s+/)) {
-    for (let rest = word; rest !== ""; rest = rest.slice(width)) {
-      const piece = rest.slice(0, width);
-      if (line === "") line = piece;
-      else if (line.length + 1 + piece.length <= width) line = `${line} ${piece}`;
-      else {
-        lines.push(line);
-        line = piece;
-      }
-    }
-  }
-  if (line !== "" || lines.length === 0) lines.push(line);
-  return lines;
 }

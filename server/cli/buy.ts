@@ -1,5 +1,5 @@
 import { boughtTogether, buyText } from "../../language/view/buying.ts";
-import { ordersOf, rackText } from "../../language/view/jobs.ts";
+import { ordersOf, rackText, savedText } from "../../language/view/jobs.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes, graver } from "./exit-codes.ts";
@@ -39,6 +39,7 @@ export async function buy(words: readonly string[], io: Io): Promise<ExitCode> {
   const title = `To buy: ${builds.map((build) => build.list().project).join("; ")}`;
   io.out(buyText(title, boughtTogether(orders.map(({ lines }) => lines))));
   io.out(rackText(orders));
+  io.out(savedText(orders));
   return code;
 }
 

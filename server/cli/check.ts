@@ -1,4 +1,5 @@
 import type { Finding, Severity } from "../../language/core/finding.ts";
+import { wrap } from "../../language/view/wrap.ts";
 import type { Arguments } from "./arguments.ts";
 import { readArguments } from "./arguments.ts";
 import { checkDocument } from "./check-document.ts";
@@ -13,7 +14,6 @@ import { mend } from "./mend.ts";
 import { findingText } from "./report.ts";
 import { sarifLog } from "./sarif.ts";
 import { createStyle } from "./style.ts";
-import { wrap } from "./wrap.ts";
 
 /** How many findings of one file are printed for people: a file that is no build file has thousands. */
 const mostShown = 50;

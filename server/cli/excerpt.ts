@@ -1,5 +1,5 @@
+import { cellsOf } from "../../language/view/wrap.ts";
 import { isHarmful } from "./harmless.ts";
-import { cellsOf } from "./wrap.ts";
 
 /** A place in one line, in UTF-16 units from its start, end exclusive. */
 export interface Stretch {

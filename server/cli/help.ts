@@ -58,8 +58,10 @@ export const planHelp = `scantling plan FILE    how its parts are cut from sheet
                  number of rounds, so that the same file gives the same plan
   --left         only what is left to cut, by the records of the file's cut
                  block, from what those leave in the rack
-  --keep FILE    adds a line to FILE for each offcut worth keeping, to be used
-                 before a new sheet the next time
+  --keep FILE    writes a line into FILE for each offcut worth keeping, in place
+                 of those that an earlier plan of this job left there; other
+                 jobs use them before a new sheet, this one once its name is
+                 taken off them
   -h, --help     this text
 
 "No fewer is possible" is said only where it is proven. The exit code is 1 if
@@ -73,7 +75,8 @@ export const buyHelp = `scantling buy FILE...    what to buy, added up over seve
 Sheets and boards are those of the cutting plan, less whole sheets in the rack;
 screws, pins and edging are counted as is common practice. Parts that a file
 records as cut are not bought again. Files that use one rack are planned in the
-order in which they are named: what one takes from it is not there for the next.
+order in which they are named: what one takes from it is not there for the next,
+and what one leaves over is. What spoiled pieces can still become is not bought.
 `;
 
 export const dayHelp = `scantling day FILE...    what is left at the end of a day

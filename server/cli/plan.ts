@@ -1,4 +1,6 @@
 import { resolve } from "node:path";
+import { URI } from "vscode-uri";
+import { type Keeping, keptOffcutsIn } from "../../language/edit/kept-offcuts.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes, graver } from "./exit-codes.ts";
@@ -43,18 +45,18 @@ export async function plan(words: readonly string[], io: Io): Promise<ExitCode> 
     read.options.has("json") ? `${JSON.stringify(planned.planDocument(made), undefined, 2)}\n` : planned.planText(made),
   );
   const keep = read.options.get("keep");
-  const kept = typeof keep === "string" ? keepOffcuts(keep, planned.planDocument(made).keep, io) : exitCodes.fine;
+  const kept =
+    typeof keep === "string" ? keepOffcuts(keep, build.leavesAs, planned.planDocument(made).keep, io) : exitCodes.fine;
   const errors = build.findings.some((finding) => finding.severity === "error");
   const unplaced = made.stocks.some((stock) => 0 < stock.unplaced.length);
   return graver(kept, errors || unplaced ? exitCodes.errors : exitCodes.fine);
 }
 
-/** Adds the lines of offcuts worth keeping to a build file, such as the rack's; the file is made where there is none. */
-function keepOffcuts(name: string, lines: readonly string[], io: Io): ExitCode {
-  if (lines.length === 0) {
-    io.err("scantling: no offcut is worth keeping\n");
-    return exitCodes.fine;
-  }
+/**
+ * Writes the lines of offcuts worth keeping into a build file, such as the rack's, in place of those that an earlier plan of
+ * the same job left there; the file is made where there is none.
+ */
+function keepOffcuts(name: string, title: string, lines: readonly string[], io: Io): ExitCode {
   const path = resolve(io.cwd, name);
   const read = io.read(path);
   const missing = "failure" in read && read.missing === true;
@@ -63,14 +65,26 @@ function keepOffcuts(name: string, lines: readonly string[], io: Io): ExitCode {
     return exitCodes.unusable;
   }
   const before = "failure" in read ? "" : read.text;
-  const gap = before === "" || before.endsWith("\n") ? "" : "\n";
-  const written = io.write(path, `${before}${gap}${lines.join("\n")}\n`);
-  if (written.outcome === "failed") {
-    io.err(`scantling: ${name} ${written.failure}\n`);
-    return exitCodes.unusable;
+  const kept = keptOffcutsIn(before, URI.file(path).toString(), title, lines);
+  if (kept.text !== before) {
+    const written = io.write(path, kept.text);
+    if (written.outcome === "failed") {
+      io.err(`scantling: ${name} ${written.failure}\n`);
+      return exitCodes.unusable;
+    }
   }
-  io.err(`scantling: wrote ${lines.length} ${lines.length === 1 ? "offcut" : "offcuts"} into ${name}\n`);
+  for (const sentence of keptWords(name, lines, kept)) io.err(`scantling: ${sentence}\n`);
   return exitCodes.fine;
+}
+
+function keptWords(name: string, lines: readonly string[], { added, takenOut, held }: Keeping): readonly string[] {
+  const offcuts = (count: number): string => `${count} ${count === 1 ? "offcut" : "offcuts"}`;
+  return [
+    ...(lines.length === 0 ? ["no offcut is worth keeping"] : []),
+    ...(added === 0 ? [] : [`wrote ${offcuts(added)} into ${name}`]),
+    ...(held === 0 ? [] : [`${offcuts(held)} of this plan ${held === 1 ? "stands" : "stand"} in ${name} already`]),
+    ...(takenOut === 0 ? [] : [`took ${offcuts(takenOut)} of an earlier plan of this job out of ${name}`]),
+  ];
 }
 
 function refuse(fault: string, io: Io): ExitCode {

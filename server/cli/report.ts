@@ -1,10 +1,10 @@
 import type { Finding } from "../../language/core/finding.ts";
+import { widthOf, wrap } from "../../language/view/wrap.ts";
 import { sentence } from "../sentence.ts";
 import { excerptOf } from "./excerpt.ts";
 import { harmless } from "./harmless.ts";
 import type { Loaded } from "./load.ts";
 import type { Style } from "./style.ts";
-import { widthOf, wrap } from "./wrap.ts";
 
 const columns = 80;
 

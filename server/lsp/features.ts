@@ -8,6 +8,7 @@ import type { Feature } from "./feature.ts";
 import { formatting } from "./formatting.ts";
 import { hover } from "./hover.ts";
 import { inlayHints } from "./inlay-hints.ts";
+import { keepOffcuts } from "./keep-offcuts.ts";
 import { lenses } from "./lenses.ts";
 import { links } from "./links.ts";
 import { list } from "./list.ts";
@@ -28,5 +29,5 @@ import { symbols } from "./symbols.ts";
 export const features: readonly Feature[] = [
   ...[diagnostics, codeActions, hover, inlayHints, names, rename, symbols, structure, links, lenses, renameFiles],
   ...[formatting, semanticTokens, completion, signatureHelp, refreshing],
-  ...[rod, cutList, list, plan, drawings, bench, papers, recordCut],
+  ...[rod, cutList, list, plan, drawings, bench, papers, recordCut, keepOffcuts],
 ];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { appended } from "../../extension/commands/kept-lines.ts";
+import { keptNotice } from "../../extension/commands/kept-notice.ts";
 import { newFileOf, paperChoices, papersFolder } from "../../extension/commands/paper-kinds.ts";
 import { papersNotice } from "../../extension/commands/papers-notice.ts";
 import { type Outcome, writeAll } from "../../extension/commands/write-files.ts";
@@ -69,10 +69,16 @@ describe("papers", () => {
 });
 
 describe("offcuts that are kept", () => {
-  test("stand on lines of their own below the text, with its own line ends", () => {
-    expect(appended("", ["a", "b"])).toBe("a\nb\n");
-    expect(appended("x", ["a"])).toBe("\na\n");
-    expect(appended("x\n", ["a"])).toBe("a\n");
-    expect(appended("x\r\ny", ["a"])).toBe("\r\na\r\n");
+  test("of offcuts that are kept it says what is new, what stood there and what is gone", () => {
+    expect(keptNotice({ added: 2, takenOut: 1, held: 0 }, asWritten)).toEqual({
+      text: "Offcuts written down: 2. Offcuts of an earlier plan taken out: 1.",
+      failed: false,
+    });
+    expect(keptNotice({ added: 0, takenOut: 0, held: 3 }, asWritten).text).toBe("Offcuts that stood there already: 3.");
+    expect(keptNotice({ added: 0, takenOut: 0, held: 0, problem: "no" }, asWritten)).toEqual({
+      text: "no",
+      failed: true,
+    });
+    expect(keptNotice(undefined, asWritten).failed).toBe(true);
   });
 });

@@ -60,12 +60,38 @@ describe("scantling day", () => {
     };
     const { out } = await shop(files).run("day", "tops.scant", "shelves.scant");
     expect(out.replace(/\s+/g, " ")).toContain(
-      "the spoiled part top, 45 × 40 in, becomes the part shelf, cut to 28 × 18 in (Shelves)",
+      "the spoiled part top, 45 × 40 in (Tops), becomes the part shelf (Shelves), cut to 28 × 18 in",
     );
     expect(out).toContain("To be cut again\n  – 1 top (Tops)\n");
     // One sheet is broken down, and the shelf needs none, so that the other is enough.
     expect(out).toContain("Rack (Tops)\n  – ply: 1 whole sheet in the rack, 1 needed\n");
     expect(out).toContain("Rack (Shelves)\n  – ply: none in the rack, none needed\n");
+  });
+
+  test("says what several parts come out of one piece, and by which cuts", async () => {
+    const text = `project "Chest"
+inches
+sheet ply { measures 3/4  size 48 x 96 }
+saw { kerf 1/8 }
+part side { from ply  long 30  wide 20 }
+part drawer-front { from ply  long 14  wide 8  count 2 }
+part cleat { from ply  long 11  wide 2 }
+cut { part side 1 at 28 x 16 1/8 spoiled }
+`;
+    const world = shop({ "chest.scant": text });
+    const { out } = await world.run("day", "chest.scant");
+    expect(out).toContain(`Can be saved
+  – the spoiled part side, 28 × 16 1/8 in, becomes 2 drawer-fronts, cut to 14
+    × 8 in; the part cleat, cut to 11 × 2 in; cuts: crosscut at 25 1/8 in, rip
+    at 8 in, crosscut at 14 in twice, rip at 2 in
+`);
+    expect(out).not.toContain("not proven");
+    const { saved, saving } = JSON.parse((await world.run("day", "--json", "chest.scant")).out);
+    expect(
+      saved.map(({ number, becomes }: { number: number; becomes: { name: string } }) => `${number} ${becomes.name}`),
+    ).toEqual(["1 drawer-front", "1 drawer-front", "1 cleat"]);
+    expect(saved[0].cuts).toEqual(["crosscut at 25 1/8 in", "rip at 8 in", "crosscut at 14 in twice", "rip at 2 in"]);
+    expect(saving).toEqual({ squareInches: 246, atMost: 246, proven: true });
   });
 
   test("of stocks that only share their name nothing is saved for the other", async () => {
@@ -86,6 +112,23 @@ describe("scantling day", () => {
     expect(out.split("the offcut of ply, 20 × 30 in: A shelf")).toHaveLength(2);
     expect(out.match(/2 whole sheets in the rack, none needed/g)).toHaveLength(1);
     expect(out.match(/2 whole sheets in the rack, 1 needed/g)).toHaveLength(1);
+  });
+
+  test("what the plan of a job leaves over is there for another job, and not for itself", async () => {
+    const files = {
+      "one.scant": shelves(),
+      "two.scant": `project "Other"\n${shelves().replace(/^project.*\n/, "")}`,
+      "rack.scant": rack.replace("offcut of ply 20 x 30", 'offcut of ply 20 x 30 from "Shelves"'),
+    };
+    expect(files["one.scant"]).toContain('project "Shelves"');
+    const { out } = await shop(files).run("day", "one.scant", "two.scant");
+    expect(out.replace(/\s+/g, " ")).toContain(
+      'Rack (Shelves) – ply: 2 whole sheets in the rack, 1 needed – the offcut of ply, 20 × 30 in: what the plan of this job leaves over; once it lies in the rack, take from "Shelves" away behind it',
+    );
+    // Both planned together, the plan of the first is made anew, and what it leaves over now is what counts.
+    expect(out).toContain("the offcut of ply, 29 3/8 × 28 in, left over by Shelves: A shelf\n");
+    const alone = await shop(files).run("day", "two.scant");
+    expect(alone.out).toContain("the offcut of ply, 20 × 30 in, left over by Shelves: A shelf\n");
   });
 
   test("prints for programs what its schema says, files called as they were named", async () => {
@@ -134,14 +177,67 @@ describe("scantling buy over a shared rack", () => {
     expect(both.out).toMatch(/1 sheet\S*\s+ply/);
     expect(both.out).toContain("From the rack\n  2 whole sheets of ply: for Tops\n");
     const alone = await shop(files).run("buy", "b.scant");
-    expect(alone.out).toContain("0 sheets  ply 48 × 96 (1 more from the rack)");
+    expect(alone.out).toContain("0 sheets  ply 48 × 96 in (1 more from the rack)");
     expect(alone.out).toContain("From the rack\n  1 whole sheet of ply\n");
     // Each takes one sheet of the two that the rack has: the line they share counts both.
     const halves = { ...files, "c.scant": tops(2, "cut { part top 1 }") };
     const shared = await shop(halves).run("buy", "b.scant", "c.scant");
-    expect(shared.out).toContain("0 sheets  ply 48 × 96 (2 more from the rack)");
+    expect(shared.out).toContain("0 sheets  ply 48 × 96 in (2 more from the rack)");
     const third = await shop({ ...halves, "d.scant": tops(2) }).run("buy", "c.scant", "b.scant", "d.scant");
-    expect(third.out).toContain("2 sheets  ply 48 × 96 (2 more from the rack)");
+    expect(third.out).toContain("2 sheets  ply 48 × 96 in (2 more from the rack)");
+  });
+});
+
+describe("scantling buy of several files", () => {
+  test("one sheet is one sheet, in inches and in millimetres; what only shares its name is another", async () => {
+    const metric = `project "Metric"\nmillimetres\nuse "rack.scant"\npart top { from ply  long 1500  wide 1000  count 2 }\n`;
+    const thin = `project "Thin"\ninches\nsheet ply { measures 1/2  size 48 x 96 }\npart top { from ply  long 60  wide 40 }\n`;
+    const files = { "a.scant": tops(2), "b.scant": metric, "c.scant": thin, "rack.scant": rack };
+    const { out } = await shop(files).run("buy", "a.scant", "b.scant", "c.scant");
+    expect(out.match(/^.* {2}ply .*$/gm)).toEqual([
+      "     2 sheets  ply 48 × 96 in (2 more from the rack)",
+      "     1 sheet   ply 48 × 96 in",
+    ]);
+    expect((await shop(files).run("buy", "b.scant")).out).toContain("ply 1219.2 × 2438.4 mm (2 more from the rack)");
+  });
+
+  test("what one file leaves over of a new sheet is there for the next, once, and the rack need not state it", async () => {
+    const bare = rack.replace("have 2", "have 0").replace("offcut of ply 20 x 30\n", "");
+    const third = shelves().replace("Shelves", "More shelves").replace("long 28", "long 70");
+    const files = { "a.scant": tops(1), "b.scant": shelves(), "c.scant": third, "rack.scant": bare };
+    // Of 47 1/2 by 95 1/2 the top of 40 by 60 leaves 47 1/2 by 35 3/8; a shelf of 18 by 28 comes out of that, one of 18 by 70 does not.
+    const day = await shop(files).run("day", "a.scant", "b.scant", "c.scant");
+    expect(day.out).toContain("ply: none in the rack, 1 needed: 1 to buy\n\nLeft to cut (Shelves)");
+    expect(day.out).toContain(
+      "Rack (Shelves)\n  – ply: none in the rack, none needed\n  – the offcut of ply, 47 1/2 × 35 3/8 in, left over by Tops: A shelf\n",
+    );
+    expect(day.out).toContain("Rack (More shelves)\n  – ply: none in the rack, 1 needed: 1 to buy\n");
+    const { out } = await shop(files).run("buy", "a.scant", "b.scant", "c.scant");
+    expect(out).toContain("2 sheets  ply 48 × 96 in\n");
+    expect(out).toContain("From the rack\n  the offcut of ply, 47 1/2 × 35 3/8 in, left over by Tops: for Shelves\n");
+    // Kept in the rack meanwhile, it is still one piece.
+    const world = shop(files);
+    await world.run("plan", "a.scant", "--keep", "rack.scant");
+    const kept = { ...files, "rack.scant": world.written.get("/shop/rack.scant")! };
+    expect((await shop(kept).run("buy", "a.scant", "b.scant", "c.scant")).out).toBe(out);
+    expect((await shop(kept).run("buy", "b.scant")).out).toContain("Nothing is to buy.");
+  });
+
+  test("buys no more than the report of the day says, and says what it counts on", async () => {
+    const own = rack.replace("have 2", "have 0").replace("offcut of ply 20 x 30\n", "");
+    const files = {
+      "tops.scant": tops(
+        1,
+        "part shelf { from ply  long 28  wide 18 }\ncut { part top 1  part shelf 1 at 28 x 19 spoiled }",
+      ),
+      "rack.scant": own,
+    };
+    const day = await shop(files).run("day", "tops.scant");
+    const { out } = await shop(files).run("buy", "tops.scant");
+    expect([day.out.includes("to buy"), out.includes("Nothing is to buy.")]).toEqual([false, true]);
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "Nothing is bought for 1 part that can be saved: it comes out of pieces that lie about, as scantling day says.",
+    );
   });
 });
 

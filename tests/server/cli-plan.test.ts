@@ -22,13 +22,37 @@ test("offcuts worth keeping are added to a file, in its own units' despite, and 
   expect(kept.code).toBe(0);
   const text = world.written.get("/shop/rack.scant") ?? "";
   expect(text.startsWith(rack)).toBe(true);
-  expect(text).toMatch(/offcut of ply [\d. /]+ mm x [\d. /]+ mm\n/);
-  const again = await shop({ "job.scant": job.replace("1200", "500").replace("800", "300"), "rack.scant": text }).run(
-    "plan",
-    "job.scant",
-    "--json",
-  );
+  expect(text).toMatch(/offcut of ply [\d. /]+ mm x [\d. /]+ mm from "job"\n/);
+  const other = job.replace("1200", "500").replace("800", "300");
+  const again = await shop({ "other.scant": other, "rack.scant": text }).run("plan", "other.scant", "--json");
   expect(JSON.parse(again.out)).toMatchObject({ sheetsUsed: 0, sheets: [{ offcut: true }] });
+});
+
+test("a plan that is kept again leaves the file as it is, and cuts nothing from what it leaves over itself", async () => {
+  const world = shop({ "job.scant": job, "rack.scant": rack });
+  const first = await world.run("plan", "job.scant", "--keep", "rack.scant");
+  const text = world.written.get("/shop/rack.scant");
+  const second = await world.run("plan", "job.scant", "--keep", "rack.scant");
+  expect(second.out).toBe(first.out);
+  expect(world.written.get("/shop/rack.scant")).toBe(text);
+  expect(first.err).toMatch(/^scantling: wrote \d offcuts? into rack.scant\n$/);
+  expect(second.err).toMatch(/^scantling: \d offcuts? of this plan stands? in rack.scant already\n$/);
+});
+
+test("a plan that has changed takes the place of the earlier one of its job, and of no other's", async () => {
+  const other = 'offcut of ply 20 in x 30 in from "Another"\n';
+  const world = shop({ "job.scant": job, "rack.scant": rack + other });
+  await world.run("plan", "job.scant", "--keep", "rack.scant");
+  const before = world.written.get("/shop/rack.scant") ?? "";
+  const changed = shop({ "job.scant": job.replace("1200", "1300"), "rack.scant": before });
+  const { err } = await changed.run("plan", "job.scant", "--keep", "rack.scant");
+  const after = changed.written.get("/shop/rack.scant") ?? "";
+  expect(after.startsWith(rack + other)).toBe(true);
+  expect(after).not.toBe(before);
+  expect(after.match(/from "job"/g)?.length).toBe(
+    JSON.parse((await changed.run("plan", "job.scant", "--json")).out).keep.length,
+  );
+  expect(err).toContain("of an earlier plan of this job out of rack.scant\n");
 });
 
 test("a new file is made, a file that cannot be written is said, and nothing is said twice", async () => {

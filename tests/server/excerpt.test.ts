@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { widthOf, wrap } from "../../language/view/wrap.ts";
 import { excerptOf } from "../../server/cli/excerpt.ts";
-import { widthOf, wrap } from "../../server/cli/wrap.ts";
 
 test("a line that fits is shown whole, with carets under the stretch", () => {
   expect(excerptOf("slides runner 24", { from: 14, to: 16 }, 40)).toEqual({

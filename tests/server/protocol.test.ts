@@ -26,6 +26,7 @@ test("the messages are those of the table", () => {
     "server notification scantling/planSearched",
     "client request scantling/papers",
     "client request scantling/recordCut",
+    "client request scantling/keepOffcuts",
     "server request scantling/readFile",
     "server request scantling/buildFiles",
   ]);

@@ -1,4 +1,5 @@
 import type { Finding } from "../../core/finding.ts";
+import { zero } from "../../core/rational.ts";
 import { startOfFile } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import type { Model } from "../../derive/model.ts";
@@ -18,7 +19,7 @@ export interface Benched {
   readonly findings: readonly Finding[];
 }
 
-const noRescue: Rescue = { saved: [], waste: [], recut: [], area: { n: 0n, d: 1n } };
+const noRescue: Rescue = { given: [], saved: [], waste: [], recut: [], area: zero, most: zero };
 
 /** Counts what is on the bench. Where the tool fails, nothing is taken as made, and a finding says so. */
 export function benched(context: Context, model: Model, fit: DryFit | undefined): Benched {

@@ -37,8 +37,31 @@ describe("a line from a phone", () => {
     ["1 front left 318x120mm", "  box left front 1 at 318 mm x 120 mm\n"],
     ["1 front left 12½×5", "  box left front 1 at 12½ x 5\n"],
     ["3 cleats", "  part cleat 3 at 20 x 3\n"],
+    ["part cleat 3 19 7/8 x 3", "  part cleat 3 at 19 7/8 x 3\n"],
+    ["- 3 cleats", "  part cleat 3 at 20 x 3\n"],
+    ["1 sheet ply", "  sheet ply 1\n"],
+    ["broke down two sheets of ply", "  sheet ply 2\n"],
+    ["sheet ply 2", "  sheet ply 2\n"],
+    ["used offcut of ply 20 x 31½", "  offcut of ply 20 x 31½\n"],
+    ["offcut ply 500x800mm", "  offcut of ply 500 mm x 800 mm\n"],
   ])("%s", (line, puts) => {
     expect(read(line)).toMatchObject({ puts, problems: [] });
+  });
+
+  test("the mark on the wood stands for the part, of whatever owners it is of; its figure tells of another size", () => {
+    const rows = withCuts(two, "")
+      .rod()
+      .batches.flatMap((batch) => batch.rows);
+    const marks = rows.map(({ mark, name, quantity }) => `${mark} ${quantity} ${name}`);
+    expect(marks).toContain("A 4 side");
+    expect(read("1 A")).toEqual({
+      puts: "  box left side 1 at 22 x 5 1/32\n",
+      understood: ["1 × A, side"],
+      problems: [],
+    });
+    expect(read("3 × A").puts).toBe("  box left side 2 at 22 x 5 1/32\n  box right side 1 at 22 x 5 1/32\n");
+    expect(read("A2 21 15/16").puts).toBe("  box left side 1 at 21 15/16 x 5 1/32\n");
+    expect(read("spoiled A").puts).toBe("  box left side 1 spoiled\n");
   });
 
   test("several, one after the other or one below the other, are one change", () => {
@@ -73,6 +96,12 @@ describe("what cannot be read is said, and the rest taken", () => {
     ["", "nothing is written here: write it as 2 side plan-1; 1 rail inks 13 11/16"],
     [" ; ;\n", "nothing is written here: write it as 2 side plan-1; 1 rail inks 13 11/16"],
     ["2", '"2" names no part'],
+    ["-1 side left", '"-1 side left": a count below nought takes nothing off; change the record in the cut block'],
+    ["2 ZZ", '"2 ZZ": nothing is called "zz"'],
+    ["1 sheet birch", '"1 sheet birch" names no sheet that there is'],
+    ["1 board ply", '"1 board ply": ply is no board'],
+    ["sheet ply 1/2", '"sheet ply 1/2": how many sheets were broken down must be one whole number'],
+    ["offcut of ply 20", '"offcut of ply 20": an offcut has two sizes, as it is stated: offcut of ply 20 x 31'],
     ["2 lid left", '"2 lid left": nothing is called "lid"'],
     ["2 sidde left", '"2 sidde left": nothing is called "sidde"; is side meant?'],
     ["2 sides", '"2 sides" may be the side of box left, or the side of box right: say which'],

@@ -192,7 +192,7 @@ test.each([
   ["case c { kick 4 high 3 ", "kick LENGTH high LENGTH deep", "deep"],
   ["slides s { lengths 10 to 28 ", "lengths FIRST to LAST by STEP, or a list", "by"],
   ["box for ", "box for OPENINGS [like NAME] { ... }", "OPENINGS"],
-  ["offcut of ply 12 x ", "offcut of STOCK LENGTH x LENGTH", "LENGTH"],
+  ["offcut of ply 12 x ", 'offcut of STOCK LENGTH x LENGTH [from "TITLE"]', "LENGTH"],
   ["let a", "let NAME = LENGTH", "NAME"],
   ["cut { box a side 2 ", "box OPENING PART COUNT [at LENGTH [x LENGTH]] [from STOCK] [spoiled]", "at"],
 ])("help at %s", (text, form, active) => {

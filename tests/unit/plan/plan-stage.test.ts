@@ -108,14 +108,14 @@ front for tray-1 to tray-3 { full-overlay  slab ply  matched }
   test("an offcut worth keeping is written as the tape reads it, never larger than it is", () => {
     const { build, plan } = planned(`${sheet}saw { kerf 0.1  trim 0 }\npart one { from ply  long 96  wide 20 1/3 }\n`);
     // 48 - 20 1/3 - 1/10 = 27 17/30, a hair over 27 9/16
-    expect(build.planDocument(plan).keep).toEqual(["offcut of ply 27 9/16 in x 96 in"]);
+    expect(build.planDocument(plan).keep).toEqual(['offcut of ply 27 9/16 in x 96 in from "a"']);
     const metric = planned(`millimetres
 sheet ply { measures 18  size 1200 x 2400 }
 saw { kerf 3.2  trim 0 }
 part one { from ply  long 2400  wide 1000 / 3 }
 `);
     // 1200 - 333 1/3 - 3.2 = 863 7/15
-    expect(metric.build.planDocument(metric.plan).keep).toEqual(["offcut of ply 863 mm x 2400 mm"]);
+    expect(metric.build.planDocument(metric.plan).keep).toEqual(['offcut of ply 863 mm x 2400 mm from "a"']);
   });
 
   test("a stock whose sheet size is not stated is named, and the others are planned", () => {
@@ -309,7 +309,7 @@ describe("what is left", () => {
     const { build, plan } = planned(one);
     const { keep } = build.planDocument(plan);
     expect(keep.length).toBeGreaterThan(0);
-    const next = built(`${sheet}part shelf { from ply  long 10  wide 6 }\n${keep.join("\n")}\n`);
+    const next = built(`project "Next"\n${sheet}part shelf { from ply  long 10  wide 6 }\n${keep.join("\n")}\n`);
     expect(next.findings.filter((finding) => finding.severity === "error")).toEqual([]);
     expect(next.plan({ steps: 50 }).stocks[0]?.used).toBe(0);
   });
@@ -335,25 +335,25 @@ describe("for people", () => {
   });
 
   test("several jobs are added up, line by line, and an unknown price stays unknown", () => {
-    const line = { what: "ply", size: "48 × 96", unit: "sheet", note: "" };
+    const line = { what: "ply", size: "48 × 96 in", key: "ply", unit: "sheet", note: "" };
     expect(
       boughtTogether([
         [{ ...line, quantity: 1, cost: 60 }],
         [
           { ...line, quantity: 2, cost: 120 },
-          { ...line, what: "pins", quantity: 4, cost: undefined },
+          { ...line, what: "pins", key: "pins", quantity: 4, cost: undefined },
         ],
-        [{ ...line, what: "pins", quantity: 4, cost: 1 }],
+        [{ ...line, what: "pins", key: "pins", quantity: 4, cost: 1 }],
       ]),
     ).toEqual([
       { ...line, quantity: 3, cost: 180 },
-      { ...line, what: "pins", quantity: 8, cost: undefined },
+      { ...line, what: "pins", key: "pins", quantity: 8, cost: undefined },
     ]);
   });
 });
 
 test("a list of what to buy says one line and several, and that there is nothing", () => {
-  const line = { what: "pins", size: "", quantity: 1, unit: "piece", cost: undefined, note: "" };
+  const line = { what: "pins", size: "", key: "pins", quantity: 1, unit: "piece", cost: undefined, note: "" };
   const one = buyText("To buy", [line]);
   expect(one).toContain("1 piece   pins");
   expect(one).toContain("1 line has no price; write costs AMOUNT to count it in.");
