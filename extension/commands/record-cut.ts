@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { CutTick } from "../../server/protocol.ts";
+import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { buildFileFor } from "./build-file.ts";
 import { reasonOf } from "./folder.ts";
@@ -20,7 +21,7 @@ export function registerRecordCut(feed: Feed): vscode.Disposable {
 }
 
 async function recordTick(uri: vscode.Uri, tick: CutTick, feed: Feed): Promise<void> {
-  await vscode.workspace.openTextDocument(uri);
+  await documentAt(uri);
   const answer = await feed.recordCut(uri.toString(), { ticks: [tick] });
   // What went well is seen at once, in the row.
   if (answer === undefined || 0 < answer.problems.length) tell(answer);
@@ -34,7 +35,7 @@ async function recordLine(uri: vscode.Uri, feed: Feed): Promise<void> {
     ignoreFocusOut: true,
   });
   if (line === undefined || line.trim() === "") return;
-  await vscode.workspace.openTextDocument(uri);
+  await documentAt(uri);
   tell(await feed.recordCut(uri.toString(), { line }));
 }
 

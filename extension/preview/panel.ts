@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { Target } from "../../language/view/types.ts";
 import { baseName } from "../commands/folder.ts";
+import { documentAt, isGone, movedTo } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
 import { type BenchPart, type Drawn, readPageMessage, readSavedState } from "./messages.ts";
@@ -61,6 +62,13 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     return controller;
   }
 
+  /** A file without a name that is saved goes on under another address, in the editor it was in. */
+  function goOn(): void {
+    const next = activeBuildFile();
+    const source = one.current()?.controller.source();
+    if (next !== undefined && source !== undefined && isGone(source)) one.current()?.controller.open(next.toString());
+  }
+
   async function lastShown(saved: unknown): Promise<string | undefined> {
     const state = readSavedState(saved);
     const uri = state === undefined ? undefined : await openable(state.uri);
@@ -73,6 +81,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     }),
     vscode.window.onDidChangeActiveTextEditor((editor) => {
       if (editor?.document.languageId !== "scantling") return;
+      goOn();
       if (setting("followEditor")) one.current()?.controller.consider(editor.document.uri.toString());
       one.current()?.controller.cursor(cursorIn(editor));
     }),
@@ -85,6 +94,12 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
       // The page is told on its arrival whether there are drawings.
       const shown = one.current();
       if (shown !== undefined) shown.panel.webview.html = htmlFor(shown.panel.webview, extensionUri);
+    }),
+    vscode.workspace.onDidCloseTextDocument(goOn),
+    vscode.workspace.onDidRenameFiles(({ files }) => {
+      const controller = one.current()?.controller;
+      const moved = movedTo(controller?.source(), files);
+      if (moved !== undefined) controller?.open(moved);
     }),
     feed.onPlanSearched((search) => one.current()?.controller.searched(search)),
     feed.onRodChanged((uri, version) => one.current()?.controller.changed(uri, version)),
@@ -147,7 +162,7 @@ function cursorIn(editor: vscode.TextEditor | undefined): CursorLine | undefined
  */
 async function openable(uri: string): Promise<vscode.Uri | undefined> {
   try {
-    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri, true));
+    const document = await documentAt(vscode.Uri.parse(uri, true));
     return document.languageId === "scantling" ? document.uri : undefined;
   } catch {
     // Moved or deleted since; the rod says so by having nothing to show.

@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { eventually } from "./eventually.ts";
 import { useEditor } from "./harness.ts";
 import { goTo } from "./typing.ts";
-import { openFile, problems, runCommand, waitForProblem } from "./workbench.ts";
+import { chooseRow, openFile, problems, runCommand, waitForProblem, webview } from "./workbench.ts";
 
 const RACK = `sheet ply { measures 15/32  size 48 x 96 }
 slides runner { mount side  lengths 10 to 28 by 2  clearance 1/2  above 1/4  below 1/4  behind 1/2 }
@@ -23,7 +23,11 @@ const editor = useEditor({
     "thin/stock/rack.scant": RACK,
     "done/notes.md": "",
   },
-  settings: { "explorer.confirmDragAndDrop": false, "explorer.compactFolders": false, "explorer.autoReveal": false },
+  settings: {
+    "explorer.confirmDragAndDrop": false,
+    "explorer.compactFolders": false,
+    "explorer.autoReveal": false,
+  },
 });
 
 test("a folder that goes, and comes again, takes what is used of it with it", async () => {
@@ -69,4 +73,31 @@ test("files in a folder that is moved still find what they use, open or not", as
   });
   await openFile(page, "top.scant");
   expect(await problems(page)).toEqual([]);
+});
+
+test("a new file that is saved, and then renamed, stays on the rod, and nothing comes in its old place", async () => {
+  const { page, folder, changeSettings } = editor();
+  await changeSettings({ "scantling.rod.followEditor": false });
+  await runCommand(page, "Scantling: New Build File");
+  await chooseRow(page, (row) => row.startsWith("Case with a face frame"));
+  await runCommand(page, "Scantling: Open the Rod");
+  await webview(page).locator("h1", { hasText: "Base case with drawers" }).waitFor();
+  await runCommand(page, "View: Focus First Editor Group");
+  await page.keyboard.press("Control+S");
+  const row = (name: string) => page.locator(".explorer-folders-view .monaco-list-row", { hasText: name });
+  await row("base-case.scant").waitFor();
+  const rod = (file: string) => page.locator(".tab", { hasText: `Rod: ${file}` });
+  await rod("base-case.scant").waitFor();
+  await eventually("the file", async () =>
+    (await readFile(join(folder, "base-case.scant"), "utf8")).includes("case base"),
+  );
+  // Two: the text and the rod of it.
+  expect(await page.locator(".tab", { hasText: "base-case.scant" }).count()).toBe(2);
+
+  await row("base-case.scant").click();
+  await page.keyboard.press("F2");
+  const box = page.locator(".explorer-folders-view .monaco-inputbox input");
+  await box.fill("chest.scant");
+  await box.press("Enter");
+  await rod("chest.scant").waitFor();
 });
