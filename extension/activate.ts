@@ -82,7 +82,7 @@ function clientOptions(context: vscode.ExtensionContext, log: Log): LanguageClie
   const start: StartOptions = { findingPages: `${pages}/` };
   return {
     documentSelector: [{ language: "scantling" }],
-    middleware: withoutOldVersions,
+    middleware: withoutOldVersions((scheme) => vscode.workspace.fs.isWritableFileSystem(scheme) !== undefined),
     synchronize: { fileEvents: comesAndGoes, configurationSection: "scantling" },
     outputChannel: log.channel,
     initializationOptions: start,

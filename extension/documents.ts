@@ -12,6 +12,24 @@ export async function documentAt(uri: vscode.Uri): Promise<vscode.TextDocument> 
   return vscode.workspace.openTextDocument(uri);
 }
 
+/**
+ * Says so where an edit of a document will be lost: the window shows it in a file that is read-only too, and then neither
+ * saves it nor asks before it throws it away.
+ */
+export async function warnIfLost(document: vscode.TextDocument): Promise<void> {
+  if (document.isDirty || document.isUntitled || (await isOnDisk(document))) return;
+  const name = vscode.workspace.asRelativePath(document.uri);
+  void vscode.window.showWarningMessage(
+    vscode.l10n.t("{0} is read-only: what was written into it is not saved, and is gone when it is closed.", name),
+  );
+}
+
+async function isOnDisk(document: vscode.TextDocument): Promise<boolean> {
+  const bytes = await vscode.workspace.fs.readFile(document.uri).then(undefined, () => undefined);
+  // Saved by itself meanwhile.
+  return bytes !== undefined && new TextDecoder().decode(bytes) === document.getText();
+}
+
 /** Where a file is now; `undefined` if it was not moved, by itself or in a folder. */
 export function movedTo(
   address: string | undefined,

@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
 import type { PlanScope } from "../../server/protocol.ts";
-import { documentAt } from "../documents.ts";
+import { documentAt, warnIfLost } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { isPlanScope } from "../preview/bench-messages.ts";
 import { buildFileFor } from "./build-file.ts";
@@ -37,6 +37,7 @@ async function keep(uri: vscode.Uri, scope: PlanScope | undefined, feed: Feed): 
   const end = document.lineAt(document.lineCount - 1).range.end;
   edit.insert(target, end, appended(document.getText(), chosen));
   if (!(await vscode.workspace.applyEdit(edit))) throw new Error(vscode.l10n.t("the editor refused the edit"));
+  await warnIfLost(document);
   const place = new vscode.Range(end, end);
   await vscode.window.showTextDocument(document, { selection: place, preview: false });
 }
