@@ -12,6 +12,7 @@ import { restart } from "./commands/restart.ts";
 import { registerRestartServer } from "./commands/restart-server.ts";
 import { registerWriteCutList } from "./commands/write-cut-list.ts";
 import { type Host, registerWritePapers } from "./commands/write-papers.ts";
+import { createContexts } from "./contexts.ts";
 import { createFeed } from "./feed.ts";
 import { createLog, type Log } from "./log.ts";
 import { withoutOldVersions } from "./old-versions.ts";
@@ -38,6 +39,7 @@ export async function activateWith(
   context.subscriptions.push(
     log,
     restarted,
+    createContexts(),
     answerBuildFiles(client),
     answerReadFile(client),
     client.onDidChangeState(({ newState }) => {

@@ -56,6 +56,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
       const message = readPageMessage(data);
       if (message !== undefined) controller.receive(message);
     });
+    panel.iconPath = vscode.Uri.joinPath(extensionUri, "extension", "icon.png");
     panel.webview.options = { enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(extensionUri, "dist")] };
     panel.webview.html = htmlFor(panel.webview, extensionUri);
     controller.cursor(cursorIn(vscode.window.activeTextEditor));
