@@ -12,6 +12,7 @@ import { restart } from "./commands/restart.ts";
 import { registerRestartServer } from "./commands/restart-server.ts";
 import { registerWriteCutList } from "./commands/write-cut-list.ts";
 import { type Host, registerWritePapers } from "./commands/write-papers.ts";
+import { createContexts } from "./contexts.ts";
 import { createFeed } from "./feed.ts";
 import { createLog, type Log } from "./log.ts";
 import { withoutOldVersions } from "./old-versions.ts";
@@ -32,19 +33,21 @@ export async function activateWith(
 ): Promise<void> {
   const log = createLog();
   const client = createClient(clientOptions(context, log));
-  const restarted = new vscode.EventEmitter<void>();
-  const feed = createFeed(client);
-  const rod = createRod(context.extensionUri, feed, restarted.event);
+  /** The server answers again, or does not any more. */
+  const turned = new vscode.EventEmitter<void>();
+  const feed = createFeed(client, vscode.l10n.t);
+  const rod = createRod(context.extensionUri, feed, turned.event);
   context.subscriptions.push(
     log,
-    restarted,
+    turned,
+    createContexts(),
     answerBuildFiles(client),
     answerReadFile(client),
     client.onDidChangeState(({ newState }) => {
-      if (newState === State.Running) restarted.fire();
+      if (newState === State.Running || newState === State.Stopped) turned.fire();
     }),
     rod,
-    createStatus(feed, restarted.event),
+    createStatus(feed, turned.event),
     registerOpenRod(rod),
     registerWriteCutList(feed),
     registerPlanCuts(rod, feed),
@@ -82,7 +85,7 @@ function clientOptions(context: vscode.ExtensionContext, log: Log): LanguageClie
   const start: StartOptions = { findingPages: `${pages}/` };
   return {
     documentSelector: [{ language: "scantling" }],
-    middleware: withoutOldVersions,
+    middleware: withoutOldVersions((scheme) => vscode.workspace.fs.isWritableFileSystem(scheme) !== undefined),
     synchronize: { fileEvents: comesAndGoes, configurationSection: "scantling" },
     outputChannel: log.channel,
     initializationOptions: start,

@@ -10,6 +10,7 @@ export function usedFile(use: UseStatement, from: string, root: string | undefin
   const path = use.path.text;
   const why = refusal(path);
   if (why !== undefined) return { refused: refused(use, why) };
+  if (from.startsWith("untitled:")) return { refused: unsaved(use) };
   const base = URI.parse(from);
   const target = URI.parse(addressOf(path, from));
   const top = root === undefined ? Utils.dirname(base) : URI.parse(root);
@@ -48,6 +49,14 @@ function refused(use: UseStatement, why: string): Finding {
     remedy: 'Write a path from this file: use "rack.scant".',
     related: [],
     fixes: [],
+  };
+}
+
+function unsaved(use: UseStatement): Finding {
+  return {
+    ...refused(use, "this file has not been saved yet"),
+    reason: "What a build file uses is looked for from the folder that it lies in.",
+    remedy: "Save this file first.",
   };
 }
 

@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { PlanScope } from "../../server/protocol.ts";
+import { documentAt, warnIfLost } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { isPlanScope } from "../preview/bench-messages.ts";
 import { buildFileFor } from "./build-file.ts";
@@ -20,7 +21,7 @@ export function registerKeepOffcuts(feed: Feed): vscode.Disposable {
 }
 
 async function keep(uri: vscode.Uri, scope: PlanScope | undefined, feed: Feed): Promise<void> {
-  await vscode.workspace.openTextDocument(uri);
+  await documentAt(uri);
   const plan = await feed.plan(uri.toString(), { seconds: 0, scope });
   const lines = plan?.document.keep ?? [];
   if (plan === undefined || lines.length === 0) {
@@ -31,12 +32,13 @@ async function keep(uri: vscode.Uri, scope: PlanScope | undefined, feed: Feed): 
   if (chosen === undefined || chosen.length === 0) return;
   const target = await chooseFile(plan.uris);
   if (target === undefined) return;
-  const document = await vscode.workspace.openTextDocument(target);
+  const document = await documentAt(target);
   const { text, failed } = keptNotice(
     await feed.keepOffcuts(uri.toString(), { into: target.toString(), lines: chosen }),
     vscode.l10n.t,
   );
   if (failed) throw new Error(text);
+  await warnIfLost(document);
   const end = document.lineAt(document.lineCount - 1).range.end;
   await vscode.window.showTextDocument(document, { selection: new vscode.Range(end, end), preview: false });
   void vscode.window.showInformationMessage(text);

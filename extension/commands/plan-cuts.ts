@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { PlanDocument } from "../../language/view/types.ts";
 import type { PlanResult } from "../../server/protocol.ts";
+import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { type Rod, searchSeconds } from "../preview/panel.ts";
 import type { Translate } from "../translate.ts";
@@ -21,7 +22,7 @@ async function planCuts(uri: vscode.Uri, feed: Feed): Promise<void> {
   const title = vscode.l10n.t("Planning the cuts of {0}", baseName(uri));
   const options = { location: vscode.ProgressLocation.Notification, cancellable: true, title };
   try {
-    await vscode.workspace.openTextDocument(uri);
+    await documentAt(uri);
     const made = await vscode.window.withProgress(options, (progress, token) =>
       feed.plan(
         uri.toString(),

@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { CutTick } from "../../server/protocol.ts";
+import { documentAt, warnIfLost } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { buildFileFor } from "./build-file.ts";
 import { reasonOf } from "./folder.ts";
@@ -20,10 +21,11 @@ export function registerRecordCut(feed: Feed): vscode.Disposable {
 }
 
 async function recordTick(uri: vscode.Uri, tick: CutTick, feed: Feed): Promise<void> {
-  await vscode.workspace.openTextDocument(uri);
+  const document = await documentAt(uri);
   const answer = await feed.recordCut(uri.toString(), { ticks: [tick] });
   // What went well is seen at once, in the row.
   if (answer === undefined || 0 < answer.problems.length) tell(answer);
+  if (answer !== undefined && 0 < answer.understood.length) await warnIfLost(document);
 }
 
 async function recordLine(uri: vscode.Uri, feed: Feed): Promise<void> {
@@ -34,8 +36,10 @@ async function recordLine(uri: vscode.Uri, feed: Feed): Promise<void> {
     ignoreFocusOut: true,
   });
   if (line === undefined || line.trim() === "") return;
-  await vscode.workspace.openTextDocument(uri);
-  tell(await feed.recordCut(uri.toString(), { line }));
+  const document = await documentAt(uri);
+  const answer = await feed.recordCut(uri.toString(), { line });
+  tell(answer);
+  if (answer !== undefined && 0 < answer.understood.length) await warnIfLost(document);
 }
 
 function tell(answer: Parameters<typeof recordedNotice>[0]): void {

@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { TextFile } from "../../server/protocol.ts";
+import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { buildFileFor } from "./build-file.ts";
 import { folderAt, reasonOf, saved } from "./folder.ts";
@@ -19,7 +20,7 @@ async function writeCutList(called: vscode.Uri, feed: Feed): Promise<void> {
   let files: readonly TextFile[] | undefined;
   let errors = 0;
   try {
-    await vscode.workspace.openTextDocument(uri);
+    await documentAt(uri);
     files = await feed.cutList(uri.toString());
     errors = (await feed.rod(uri.toString()))?.view.counts.errors ?? 0;
   } catch (error) {

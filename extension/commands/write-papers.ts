@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { PaperKind } from "../../server/protocol.ts";
+import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { buildFileFor } from "./build-file.ts";
 import { baseName, folderAt, reasonOf, saved } from "./folder.ts";
@@ -56,7 +57,7 @@ async function writePapers(uri: vscode.Uri, kinds: readonly PaperKind[], feed: F
   const title = t("Shop papers of {0}", baseName(uri));
   const options = { location: vscode.ProgressLocation.Notification, cancellable: true, title };
   try {
-    await vscode.workspace.openTextDocument(uri);
+    await documentAt(uri);
     const errors = (await feed.rod(uri.toString()))?.view.counts.errors ?? 0;
     const outcome = await vscode.window.withProgress(options, async (progress, token) => {
       const onProgress = reporter(progress);

@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { Target } from "../../language/view/types.ts";
 import { baseName } from "../commands/folder.ts";
+import { documentAt, isGone, movedTo } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
 import { type BenchPart, type Drawn, readPageMessage, readSavedState } from "./messages.ts";
@@ -22,7 +23,7 @@ export interface Rod extends vscode.Disposable {
 }
 
 /** Makes the rod ready to be opened, and to come back after the window has been closed. */
-export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vscode.Event<void>): Rod {
+export function createRod(extensionUri: vscode.Uri, feed: Feed, onTurned: vscode.Event<void>): Rod {
   const one = createOneRod(adopt);
 
   function adopt(panel: vscode.WebviewPanel): RodController {
@@ -55,10 +56,18 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
       const message = readPageMessage(data);
       if (message !== undefined) controller.receive(message);
     });
+    panel.iconPath = vscode.Uri.joinPath(extensionUri, "extension", "icon.png");
     panel.webview.options = { enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(extensionUri, "dist")] };
     panel.webview.html = htmlFor(panel.webview, extensionUri);
     controller.cursor(cursorIn(vscode.window.activeTextEditor));
     return controller;
+  }
+
+  /** A file without a name that is saved goes on under another address, in the editor it was in. */
+  function goOn(): void {
+    const next = activeBuildFile();
+    const source = one.current()?.controller.source();
+    if (next !== undefined && source !== undefined && isGone(source)) one.current()?.controller.open(next.toString());
   }
 
   async function lastShown(saved: unknown): Promise<string | undefined> {
@@ -73,6 +82,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     }),
     vscode.window.onDidChangeActiveTextEditor((editor) => {
       if (editor?.document.languageId !== "scantling") return;
+      goOn();
       if (setting("followEditor")) one.current()?.controller.consider(editor.document.uri.toString());
       one.current()?.controller.cursor(cursorIn(editor));
     }),
@@ -86,9 +96,15 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
       const shown = one.current();
       if (shown !== undefined) shown.panel.webview.html = htmlFor(shown.panel.webview, extensionUri);
     }),
+    vscode.workspace.onDidCloseTextDocument(goOn),
+    vscode.workspace.onDidRenameFiles(({ files }) => {
+      const controller = one.current()?.controller;
+      const moved = movedTo(controller?.source(), files);
+      if (moved !== undefined) controller?.open(moved);
+    }),
     feed.onPlanSearched((search) => one.current()?.controller.searched(search)),
     feed.onRodChanged((uri, version) => one.current()?.controller.changed(uri, version)),
-    onRestarted(() => one.current()?.controller.restarted()),
+    onTurned(() => one.current()?.controller.turned()),
   );
 
   function open(uri: vscode.Uri): RodController {
@@ -147,7 +163,7 @@ function cursorIn(editor: vscode.TextEditor | undefined): CursorLine | undefined
  */
 async function openable(uri: string): Promise<vscode.Uri | undefined> {
   try {
-    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri, true));
+    const document = await documentAt(vscode.Uri.parse(uri, true));
     return document.languageId === "scantling" ? document.uri : undefined;
   } catch {
     // Moved or deleted since; the rod says so by having nothing to show.

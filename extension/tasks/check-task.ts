@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { ListFinding } from "../../language/view/types.ts";
 import { buildFilesIn } from "../build-files.ts";
+import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { findingLine, onceEach, summaryLine } from "./lines.ts";
 
@@ -76,7 +77,7 @@ async function check(
   const findings: ListFinding[] = [];
   for (const uri of files) {
     if (token.isCancellationRequested) return 0;
-    await vscode.workspace.openTextDocument(uri);
+    await documentAt(uri);
     findings.push(...((await feed.list(uri.toString()))?.findings ?? []));
   }
   const once = onceEach(findings);

@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { ListDocument } from "../../language/view/types.ts";
+import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { readableFolders } from "../read-file.ts";
 import { mayRead } from "../used-files.ts";
@@ -44,7 +45,7 @@ async function answer(feed: Feed, file: string | undefined, say: (name: string, 
       ? "No build file (*.scant) is open in the editor: name one by its path in the opened folder."
       : `There is no build file "${file}" in the opened folders.`;
   }
-  await vscode.workspace.openTextDocument(uri);
+  await documentAt(uri);
   const list = await feed.list(uri.toString());
   const name = vscode.workspace.asRelativePath(uri);
   return list === undefined ? `The language server knows nothing of ${name}.` : say(name, list);

@@ -82,3 +82,19 @@ test("the rod is sound for those who do not see it, or not well, in four themes"
     await screenshot(page, `rod-${theme.replaceAll(" ", "-")}`);
   }
 });
+
+test("in a column as narrow as 320 pixels nothing of the cut list lies off to the side", async () => {
+  const { page } = editor();
+  await openFile(page, "print-room.scant");
+  await runCommand(page, "Scantling: Open the Rod");
+  const list = webview(page).locator(".cut-list");
+  await webview(page).locator("h1", { hasText: "Print room" }).waitFor();
+  await page.setViewportSize({ width: 1000, height: 800 });
+  try {
+    const width = () => list.evaluate(({ clientWidth }) => clientWidth);
+    await eventually("a narrow column", async () => (await width()) < 330);
+    expect(await list.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBeLessThanOrEqual(1);
+  } finally {
+    await page.setViewportSize({ width: 1400, height: 900 });
+  }
+});

@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { eventually, PATIENCE_MS } from "./eventually.ts";
 import { useEditor } from "./harness.ts";
@@ -18,7 +19,32 @@ const editor = useEditor({
   files: { "stray.scant": "inches\nopening bay { wide 15  high 6  deep 22 }\nbox for nowhere { holds 5 lb }\n" },
 });
 
-// First, while no rod stands beside it: in half a window the walkthrough has no room for its pictures.
+test("the palette offers what can be done: without a build file little, with one all", async () => {
+  const { page } = editor();
+  const least = "Scantling: New Build File|Scantling: Report a Problem";
+  await eventually("two commands", async () => (await offered(page)).join("|") === least);
+  await openFile(page, "sewing-room.scant");
+  await eventually("all commands", async () => (await offered(page)).length === 9);
+  await runCommand(page, "View: Close All Editors");
+});
+
+/** The commands of the extension that the palette lists, in the order of their names. */
+async function offered(page: Page): Promise<readonly string[]> {
+  const rows = page.locator(".quick-input-list .monaco-list-row");
+  const input = page.locator(".quick-input-widget input").first();
+  await page.keyboard.press("F1");
+  await input.fill(">Scantling: ");
+  await eventually("the list", async () => 0 < (await rows.count()));
+  const labels = await rows.evaluateAll((found) => found.map((row) => row.getAttribute("aria-label") ?? ""));
+  await page.keyboard.press("Escape");
+  await input.waitFor({ state: "hidden" });
+  return labels
+    .map((label) => label.split(",")[0] ?? "")
+    .filter((label) => label.startsWith("Scantling: "))
+    .sort();
+}
+
+// While no rod stands beside it: in half a window the walkthrough has no room for its pictures.
 test("the walkthrough has five steps, and the last one writes a cut list", async () => {
   const { page, folder } = editor();
   await runCommand(page, "Welcome: Open Walkthrough...");

@@ -29,6 +29,16 @@ describe("the manifest and the code agree", () => {
     }
   });
 
+  test("on what the palette offers: without a build file only what makes one, or says that something is wrong", async () => {
+    const { commands, menus } = manifest.contributes;
+    const hidden = new Map(menus.commandPalette.map(({ command, when }) => [command, when]));
+    const always = commands.map(({ command }) => command).filter((command) => !hidden.has(command));
+    expect(always.sort()).toEqual(["scantling.newBuildFile", "scantling.reportProblem"]);
+    const code = await sources("extension");
+    for (const key of [...hidden.values()].flatMap((when) => when.match(/scantling\.(is|has)\w+/g) ?? []))
+      expect(code).toContain(`"${key}"`);
+  });
+
   test("on the type of the rod's panel, so that the window can bring it back", async () => {
     const [, type] = /ROD_VIEW_TYPE = "([^"]+)"/.exec(await sources("extension/preview")) ?? [];
     expect(manifest.activationEvents).toContain(`onWebviewPanel:${type}`);

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
-import { STARTS } from "../../extension/commands/starts.ts";
+import { freeName, STARTS } from "../../extension/commands/starts.ts";
 import { FIRST_BUILD_FILE } from "../../extension/preview/first-build-file.ts";
 import snippets from "../../extension/snippets/scantling.json" with { type: "json" };
 import { createWorkspace } from "../../language/service.ts";
@@ -25,6 +25,13 @@ describe("what a maker begins with", () => {
     expect(build.findings.filter(({ severity }) => severity !== "hint").map(({ message }) => message)).toEqual([]);
     expect(build.rod().pieces).toBeGreaterThan(20);
     expect(build.derivation.model.boxes.length).toBeGreaterThan(1);
+  });
+
+  test("a new file is called after what it is, and by a number where that is taken", async () => {
+    const taken = new Set(["drawers.scant", "drawers-2.scant"]);
+    const isTaken = async (name: string) => taken.has(name);
+    expect(await freeName("base-case", isTaken)).toBe("base-case.scant");
+    expect(await freeName("drawers", isTaken)).toBe("drawers-3.scant");
   });
 
   test("the rod's own example builds without an error", () => {

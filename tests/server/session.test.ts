@@ -213,7 +213,13 @@ test("a file of no name yet can use nothing, and is checked all the same", async
   session.open(open("untitled:Untitled-1", tooLong));
   expect(codes(await session.settled("untitled:Untitled-1"))).toEqual(["slide/too-long"]);
   session.change(open("untitled:Untitled-1", job, 2));
-  expect(codes(await session.settled("untitled:Untitled-1")).some((code) => code.startsWith("use/"))).toBe(true);
+  const used = (await session.settled("untitled:Untitled-1"))?.findings.find(({ code }) => code.startsWith("use/"));
+  expect(used?.message).toBe('"rack.scant" cannot be used: this file has not been saved yet');
+  session.open(open("untitled:/shop/new.scant", job));
+  const named = (await session.settled("untitled:/shop/new.scant"))?.findings.find(
+    ({ code }) => code === "use/refused",
+  );
+  expect(named?.remedy).toBe("Save this file first.");
 });
 
 test("without a request the check follows by itself", async () => {

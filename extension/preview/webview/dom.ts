@@ -25,9 +25,12 @@ export function setText(element: Element, text: string): void {
   if (element.textContent !== text) element.textContent = text;
 }
 
-/** The words of a text, so that a line breaks between two of them, and not at the hyphen of a name or before a sign. */
+/**
+ * The words of a text, so that a line breaks between two of them, and not at the hyphen of a name, before a sign, or
+ * between a number and its fraction.
+ */
 export function unbroken(text: string): readonly (Node | string)[] {
-  const words = text.split(/(\s+(?![−+](?:\s|$)))/);
+  const words = text.split(/((?<!\d)\s+(?![−+](?:\s|$))|\s+(?!\d+\/\d|[−+](?:\s|$)))/);
   return words.map((word) => (word.trim() === "" ? word : el("span", { class: "word" }, word)));
 }
 
