@@ -94,6 +94,19 @@ cut { part side 1 at 28 x 16 1/8 spoiled }
     expect(saving).toEqual({ squareInches: 246, atMost: 246, proven: true });
   });
 
+  test("the cuts are said in the units of the parts that they free", async () => {
+    const files = {
+      "metric.scant": `project "Metric"\nmillimetres\nuse "rack.scant"\npart top { from ply  long 800  wide 500 }\ncut { part top 1 at 700 x 500 spoiled }\n`,
+      "lids.scant": `project "Lids"\ninches\nuse "rack.scant"\npart lid { from ply  long 12 1/2  wide 8 1/16  count 4 }\n`,
+      "rack.scant": rack,
+    };
+    const { out } = await shop(files).run("day", "metric.scant", "lids.scant");
+    // 700 by 500 mm are 27.56 by 19.69 in: two by two, and 8 1/16 + 1/8 + 8 1/16 are 16 1/4.
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "the spoiled part top, 700 × 500 mm (Metric), becomes 4 lids (Lids), cut to 12 1/2 × 8 1/16 in; cuts: rip at 16 1/4 in, crosscut at 12 1/2 in twice, rip at 8 1/16 in twice",
+    );
+  });
+
   test("of stocks that only share their name nothing is saved for the other", async () => {
     const own = rack.replace("offcut of ply 20 x 30\n", "");
     const files = {
