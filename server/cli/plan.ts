@@ -80,7 +80,7 @@ function keepOffcuts(name: string, title: string, lines: readonly string[], io: 
 function keptWords(name: string, lines: readonly string[], { added, takenOut, held }: Keeping): readonly string[] {
   const offcuts = (count: number): string => `${count} ${count === 1 ? "offcut" : "offcuts"}`;
   return [
-    ...(lines.length === 0 ? ["no offcut is worth keeping"] : []),
+    ...(lines.length === 0 ? ["no offcut of a new sheet or board is worth keeping"] : []),
     ...(added === 0 ? [] : [`wrote ${offcuts(added)} into ${name}`]),
     ...(held === 0 ? [] : [`${offcuts(held)} of this plan ${held === 1 ? "stands" : "stand"} in ${name} already`]),
     ...(takenOut === 0 ? [] : [`took ${offcuts(takenOut)} of an earlier plan of this job out of ${name}`]),
