@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { bestMatching } from "../../../language/ascut/matching.ts";
 import { compare, toNumber } from "../../../language/core/rational.ts";
+import type { CutStep } from "../../../language/plan/steps.ts";
 import type { Build } from "../../../language/service.ts";
 import { spareText } from "../../../language/view/day.ts";
 import { built } from "../../support/built.ts";
@@ -122,6 +123,36 @@ function canGive({ long, wide }: Sized, parts: readonly Sized[]): boolean {
   );
 }
 
+/** What is in hand when a piece has been cut as the steps say, by a blade of one: each cuts a piece that is there. */
+function cutBy(steps: readonly CutStep[], piece: Sized): Sized[] {
+  const hand = [piece];
+  for (const { kind, setting, width, height } of steps) {
+    const [wide, long, at] = [width, height, setting].map(toNumber) as [number, number, number];
+    const index = hand.findIndex((one) => isSame(one, { long, wide }));
+    expect(index).not.toBe(-1);
+    hand.splice(index, 1);
+    if (kind === "rip") hand.push({ long, wide: at }, { long, wide: wide - at - 1 });
+    else hand.push({ long: at, wide }, { long: long - at - 1, wide });
+  }
+  return hand;
+}
+
+function isSame(a: Sized, b: Sized): boolean {
+  return a.long === b.long && a.wide === b.wide;
+}
+
+function holds(piece: Sized, part: Sized): boolean {
+  return part.long <= piece.long && part.wide <= piece.wide;
+}
+
+function turned({ long, wide }: Sized): Sized {
+  return { long: wide, wide: long };
+}
+
+function areaOf({ long, wide }: Sized): number {
+  return long * wide;
+}
+
 /** Where a blade of one leaves something on both sides. */
 function places(size: number): readonly number[] {
   return Array.from({ length: Math.max(0, size - 2) }, (_, at) => at + 1);
@@ -164,23 +195,64 @@ describe("what is rescued from one stock", () => {
     fc.assert(
       fc.property(upTo(4), upTo(2), (wanted, spoiled) => {
         for (const { spare, parts, steps } of built(job(wanted, spoiled, [])).rescue().given) {
-          const hand = [`${toNumber(spare.across)} x ${toNumber(spare.along)}`];
-          for (const { kind, setting, width, height } of steps) {
-            const [w, h, at] = [width, height, setting].map(toNumber) as [number, number, number];
-            expect(hand).toContain(`${w} x ${h}`);
-            hand.splice(hand.indexOf(`${w} x ${h}`), 1);
-            const [kept, rest] =
-              kind === "rip" ? [`${at} x ${h}`, `${w - at - 1} x ${h}`] : [`${w} x ${at}`, `${w} x ${h - at - 1}`];
-            hand.push(kept, rest);
-          }
+          const hand = cutBy(steps, { long: toNumber(spare.along), wide: toNumber(spare.across) });
           for (const { part } of parts) {
-            const own = `${toNumber(part.width.value)} x ${toNumber(part.length.value)}`;
-            expect(hand).toContain(own);
-            hand.splice(hand.indexOf(own), 1);
+            const own = { long: toNumber(part.length.value), wide: toNumber(part.width.value) };
+            const at = hand.findIndex((piece) => isSame(piece, own));
+            expect(at).not.toBe(-1);
+            hand.splice(at, 1);
           }
         }
       }),
       { numRuns: 100 },
+    );
+  });
+
+  test("however much lies about, no less is saved than by one part from each, and every piece can be cut so", () => {
+    const large = fc.record({ long: fc.integer({ min: 3, max: 40 }), wide: fc.integer({ min: 2, max: 30 }) });
+    const many = fc.array(fc.record({ size: large, isPlain: fc.boolean() }), { minLength: 6, maxLength: 14 });
+    const pieces = fc.array(large, { minLength: 3, maxLength: 8 });
+    fc.assert(
+      fc.property(many, pieces, pieces, (wanted, spoiled, offcuts) => {
+        const text = job(
+          wanted.map(({ size: one }) => one),
+          spoiled,
+          offcuts,
+        );
+        const plain = wanted.reduce(
+          (all, { isPlain }, at) => (isPlain ? all.replace(`part want-${at} {`, `part want-${at} { grain none`) : all),
+          text,
+        );
+        const { area, most, given } = built(plain).rescue();
+        const lie = [...spoiled, ...offcuts];
+        const one = bestMatching(lie.length, wanted.length, (row, column) => {
+          const { size: part, isPlain } = wanted[column]!;
+          return holds(lie[row]!, part) || (isPlain && holds(lie[row]!, turned(part)))
+            ? BigInt(part.long * part.wide)
+            : undefined;
+        });
+        const least = one.reduce<number>(
+          (sum, column) => sum + (column === undefined ? 0 : areaOf(wanted[column]!.size)),
+          0,
+        );
+        expect(toNumber(area)).toBeGreaterThanOrEqual(least);
+        expect(compare(area, most)).toBeLessThanOrEqual(0);
+        expect(new Set(given.flatMap(({ parts }) => parts.map(({ wanted: part }) => part))).size).toBe(
+          given.flatMap(({ parts }) => parts).length,
+        );
+        for (const { spare, parts, steps } of given) {
+          const hand = cutBy(steps, { long: toNumber(spare.along), wide: toNumber(spare.across) });
+          for (const { part } of parts) {
+            const own = { long: toNumber(part.length.value), wide: toNumber(part.width.value) };
+            const at = hand.findIndex(
+              (piece) => isSame(piece, own) || (part.grain === "none" && isSame(piece, turned(own))),
+            );
+            expect(at).not.toBe(-1);
+            hand.splice(at, 1);
+          }
+        }
+      }),
+      { numRuns: 40 },
     );
   });
 
