@@ -1,7 +1,6 @@
-import type { AsCut } from "../ascut/as-cut.ts";
+import type { Benched } from "../ascut/findings/index.ts";
 import { leftBatches, leftModel } from "../ascut/left.ts";
 import { type Held, nothingHeld, onHand } from "../ascut/rack.ts";
-import type { Finding } from "../core/finding.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import { markedParts } from "../plan/cut-list.ts";
@@ -9,6 +8,7 @@ import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from
 import type { MarkedPart } from "../plan/problems.ts";
 import { type BuyLine, buyLines } from "./buying.ts";
 import { csvOf } from "./csv.ts";
+import { savedNotes } from "./day.ts";
 import { listDocument } from "./list.ts";
 import { markdownOf } from "./markdown.ts";
 import { planDocument, planText } from "./plan.ts";
@@ -46,8 +46,7 @@ export interface ToPlan {
 export function leftOver(
   context: Context,
   model: Model,
-  made: AsCut,
-  findings: readonly Finding[],
+  { made, rescue, findings }: Pick<Benched, "made" | "rescue" | "findings">,
   whole: boolean,
 ): Left {
   const batches = leftBatches(model, made);
@@ -55,7 +54,8 @@ export function leftOver(
   const pieces = rest.parts.reduce((sum, { quantity }) => sum + quantity, 0);
   const rod = (): RodView => {
     const view = rodView(context, rest, findings, whole, { batches, doneIn: undefined });
-    return { ...view, title: `${view.title}: left to cut`, tables: [] };
+    const notes = [...view.notes, ...savedNotes(rescue)];
+    return { ...view, title: `${view.title}: left to cut`, tables: [], notes };
   };
   const rows = markedParts(batches);
   return {

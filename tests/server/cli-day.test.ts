@@ -260,6 +260,14 @@ describe("--left", () => {
     "tops.scant": tops(2, "part lid { from ply  long 62  wide 7 }\ncut { part lid 1  part top 1  sheet ply 1 }"),
   };
 
+  test("lists below it what pieces that lie about become, which the whole list does not", async () => {
+    const text = tops(2, "part lid { from ply  long 20  wide 9 }\ncut { part top 1 at 45 x 10 spoiled }");
+    const world = shop({ "tops.scant": text, "rack.scant": rack });
+    const note = "The spoiled part top, 45 × 10 in, becomes the part lid, cut to 20 × 9 in.\n";
+    expect((await world.run("list", "--left", "tops.scant")).out).toContain(`\n\n${note}`);
+    expect((await world.run("list", "tops.scant")).out).not.toContain("becomes");
+  });
+
   test("lists what is left under the marks of the whole list", async () => {
     const whole = await shop(files).run("list", "tops.scant");
     expect(whole.out).toMatch(/^A +1 +62/m);

@@ -374,6 +374,18 @@ describe("what is rescued from one stock", () => {
     expect(benchFindings(withCuts(drawer, `  ${fix!.edits[0]!.text}`))).toEqual([]);
   });
 
+  test("the rod says what a piece that lies about becomes, above the list", () => {
+    const text = `${stock}
+      part side { from ply  long 30  wide 20 }
+      part lid { from ply  long 12  wide 5  count 3 }
+      offcut of ply 6 x 13
+      cut { part side 1 at 25 x 5 spoiled }`;
+    const note = "The spoiled part side, 25 × 5 in, becomes 2 lids, cut to 12 × 5 in; cuts: crosscut at 12 in twice.";
+    expect(built(text).rod().notes).toEqual([note]);
+    expect(built(text).left().rod().notes).toEqual([note]);
+    expect(built(text).markdown()).not.toContain("becomes");
+  });
+
   test("a spoiled piece is written down as all that it becomes by one fix", () => {
     const text = `${stock}
       part side { from ply  long 30  wide 20 }
