@@ -15,6 +15,7 @@ import { planDocument, planText } from "./plan.ts";
 import { rodView } from "./rod.ts";
 import { textOf } from "./text.ts";
 import type { ListDocument, PlanDocument, RodView } from "./types.ts";
+import { wrap } from "./wrap.ts";
 
 /** What is left to cut, and the rack less what is broken down and used up. Marks are those of the whole list. */
 export interface Left {
@@ -76,7 +77,16 @@ export function leftOver(
     },
     toPlan: () => ({ ...onHand(context, rest, nothingHeld), rows }),
     planDocument: (plan) => planDocument(context, plan),
-    planText: (plan) => planText(context, plan),
+    planText: (plan) => `${planText(context, plan)}${savedWords(rescue)}`,
     buying: (plan) => buyLines(context, rest, plan),
   };
+}
+
+/** The plan cuts all that is left, since whether a spoiled piece serves is for its maker to see. */
+function savedWords({ saved }: Benched["rescue"]): string {
+  const count = saved.filter(({ spare }) => spare.kind !== "offcut").length;
+  if (count === 0) return "";
+  const parts = count === 1 ? "1 part" : `${count} parts`;
+  const text = `Planned with ${parts} that can be saved from pieces that lie about: see scantling day, and cut less from the stock.`;
+  return `\n${wrap(text, 80).join("\n")}\n`;
 }

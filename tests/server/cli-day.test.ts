@@ -162,6 +162,12 @@ cut { part side 1 at 28 x 16 1/8 spoiled }
     expect(isDay({ ...report, jobs: [{ ...report.jobs[0], made: -1 }] })).toBe(false);
   });
 
+  test("a file that is named twice is refused: its records would count twice", async () => {
+    const world = shop({ "tops.scant": tops(1), "rack.scant": rack });
+    const { code, err } = await world.run("day", "tops.scant", "./tops.scant");
+    expect([code, err]).toEqual([2, "scantling day: ./tops.scant is named twice\nTry: scantling day --help\n"]);
+  });
+
   test("errors in a file and files that cannot be read are said", async () => {
     const wrong = await shop({ "a.scant": "inches\npart shelf { from ply  long 10  wide 10 }\n" }).run(
       "day",
@@ -266,6 +272,9 @@ describe("--left", () => {
     const note = "The spoiled part top, 45 × 10 in, becomes the part lid, cut to 20 × 9 in.\n";
     expect((await world.run("list", "--left", "tops.scant")).out).toContain(`\n\n${note}`);
     expect((await world.run("list", "tops.scant")).out).not.toContain("becomes");
+    expect((await world.run("plan", "--left", "tops.scant")).out).toContain(
+      "Planned with 1 part that can be saved from pieces that lie about: see scantling\nday, and cut less from the stock.\n",
+    );
   });
 
   test("lists what is left under the marks of the whole list", async () => {

@@ -344,6 +344,23 @@ describe("what is rescued from one stock", () => {
     expect(savedIn(built(text("grain none")))).toHaveLength(1);
   });
 
+  test("says where the grain of a piece is not known, and where that of a row is given up", () => {
+    const text = (grain: string): string => `${grain}
+      part lid { from ply  long 20  wide 5 }
+      part gone { from ply  long 40  wide 30  grain none }
+      cut { part gone 1 at 24 x 6 spoiled }`;
+    const [said] = savedIn(built(text(stock)));
+    expect(said).toBe("the spoiled part gone, 24 × 6 in -> lid 20 x 5 if its grain runs as it must");
+    expect(savedIn(built(text(stock.replace("size", "grain none  size"))))[0]).toMatch(/lid 20 x 5$/);
+    const row = `${stock}
+      opening d-1 { wide 20  high 8  deep 20 }
+      opening d-2 { wide 20  high 8  deep 20 }
+      front for d-1, d-2 { overlay 1/2  slab ply  matched }
+      part gone { from ply  long 60  wide 40 }
+      cut { part gone 1 at 22 x 10 spoiled }`;
+    expect(savedIn(built(row))[0]).toMatch(/ -> slab 21 x 9 if its grain need not run on through its row$/);
+  });
+
   test("a spoiled piece of which nothing else is said is no second piece of its own size", () => {
     const text = (lid: string): string => `${stock}
       part side { from ply  long 20  wide 5 }
