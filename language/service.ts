@@ -75,6 +75,8 @@ export interface Build {
   readonly designs: readonly Design[];
   /** The title that stands behind `from` at the offcuts that this job's plan leaves over. */
   readonly leavesAs: string;
+  /** Stocks of which the file records that whole sheets or boards are broken down. */
+  readonly brokenDown: ReadonlySet<string>;
   /** The piece put together, moved, loaded and lifted; missing only where the tool failed, which is a finding. */
   dryFit(): DryFit | undefined;
   list(): ListDocument;
@@ -264,6 +266,7 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
     derivation,
     designs: designsIn(files),
     leavesAs: writtenTitle(files.own),
+    brokenDown: new Set(files.own.brokenDown.map(({ stock }) => stock.text)),
     dryFit: () => checked().fit,
     list: () => listDocument(context, model, checked().findings),
     rod,

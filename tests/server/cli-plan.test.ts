@@ -72,6 +72,18 @@ test("a plan that has changed takes the place of the earlier one of its job, and
   expect(err).toContain("of an earlier plan of this job out of rack.scant\n");
 });
 
+test("offcuts of a stock that is broken down stay, since they may lie in the rack by now", async () => {
+  const old = 'offcut of ply 20 in x 30 in from "job"\n';
+  const cut = `${job}cut { sheet ply 1  part shelf 1 }\n`;
+  const world = shop({ "job.scant": cut, "rack.scant": rack + old });
+  const { err } = await world.run("plan", "job.scant", "--left", "--keep", "rack.scant");
+  expect(world.written.size).toBe(0);
+  expect(err).toContain("left 1 offcut of an earlier plan in rack.scant, since that stock is broken down");
+  const fresh = shop({ "job.scant": `${job}cut { part shelf 1 }\n`, "rack.scant": rack + old });
+  await fresh.run("plan", "job.scant", "--left", "--keep", "rack.scant");
+  expect(fresh.written.get("/shop/rack.scant")).toBe(rack);
+});
+
 test("a new file is made, a file that cannot be written is said, and nothing is said twice", async () => {
   const world = shop({ "job.scant": job, "rack.scant": rack });
   await world.run("plan", "job.scant", "--keep", "left.scant");
