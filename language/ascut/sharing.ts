@@ -12,7 +12,7 @@ export interface Shared {
 }
 
 /** Turns of the search for fillings in all: a file is judged at every key. */
-const turnsInAll = 4000;
+const turnsInAll = 8000;
 
 /**
  * Cuts pieces into parts so that what is given is worth the most. One part from each is assigned exactly; several from
