@@ -225,11 +225,16 @@ function readRecorded(data: unknown): NonNullable<RecordCutResult> | undefined {
 
 function readKept(data: unknown): NonNullable<KeepOffcutsResult> | undefined {
   if (data === null || data === undefined) return undefined;
-  const { added, takenOut, held, problem } = data as Partial<NonNullable<KeepOffcutsResult>>;
-  if (typeof added !== "number" || typeof takenOut !== "number" || typeof held !== "number") {
+  const { added, takenOut, held, stay, problem } = data as Partial<NonNullable<KeepOffcutsResult>>;
+  if (
+    typeof added !== "number" ||
+    typeof takenOut !== "number" ||
+    typeof held !== "number" ||
+    typeof stay !== "number"
+  ) {
     throw new Error("The language server sent an answer about offcuts that this extension can't read.");
   }
-  return { added, takenOut, held, ...(typeof problem === "string" ? { problem } : {}) };
+  return { added, takenOut, held, stay, ...(typeof problem === "string" ? { problem } : {}) };
 }
 
 function isTextFile(data: unknown): data is TextFile {

@@ -25,7 +25,7 @@ import { type Lowered, lower, lowerAgain } from "./syntax/lower.ts";
 import { circularUse, missingFile, tooManyUses, usedFile } from "./uses.ts";
 import { type BuyLine, buyLines } from "./view/buying.ts";
 import { csvOf } from "./view/csv.ts";
-import { type Day, dayOf } from "./view/day.ts";
+import { type Day, dayOf, savedNotes } from "./view/day.ts";
 import { type DayDocument, dayDocument } from "./view/day-document.ts";
 import { dayText } from "./view/day-text.ts";
 import type { DayJob } from "./view/jobs.ts";
@@ -75,6 +75,8 @@ export interface Build {
   readonly designs: readonly Design[];
   /** The title that stands behind `from` at the offcuts that this job's plan leaves over. */
   readonly leavesAs: string;
+  /** Stocks of which the file records that whole sheets or boards are broken down. */
+  readonly brokenDown: ReadonlySet<string>;
   /** The piece put together, moved, loaded and lifted; missing only where the tool failed, which is a finding. */
   dryFit(): DryFit | undefined;
   list(): ListDocument;
@@ -229,21 +231,26 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
     const said = new Set(context.findings);
     const late = derivation.islands.flatMap((island) => island.context.findings).filter((one) => !said.has(one));
     context.findings.push(...late);
-    const { made, findings: counted } = benched(context, model, fit);
+    const { made, rescue, findings: counted } = benched(context, model, fit);
     const judged = runChecks(context, model);
     // Last, since some lengths are read for a check or for the dry fit alone, and may be wrong too.
     const all = [...context.findings, ...judged, ...shown, ...counted];
-    return { fit, made, findings: sorted(allowed(all, allowsOf(design)), uri) };
+    return { fit, made, rescue, findings: sorted(allowed(all, allowsOf(design)), uri) };
   });
   const whole = !files.own.findings.some((finding) => finding.code.startsWith("syntax/"));
-  const rod = (): RodView => {
+  const listed = (): RodView => {
     const { made, findings } = checked();
     return rodView(context, model, findings, whole, {
       batches: cutList(model),
       doneIn: made.isBegun ? doneIn(made) : undefined,
     });
   };
-  const left = once(() => leftOver(context, model, checked().made, checked().findings, whole));
+  // The list is the whole job's; what lies about beside it is for whoever stands at the bench.
+  const rod = (): RodView => {
+    const view = listed();
+    return { ...view, notes: [...view.notes, ...savedNotes(checked().rescue)] };
+  };
+  const left = once(() => leftOver(context, model, checked(), whole));
   const job = once((): DayJob => {
     const { made, findings } = checked();
     return { title: titleOf(context.design), context, model, made, findings };
@@ -259,12 +266,13 @@ function buildOf(uri: string, files: Gathered, text: string, memory: DeriveMemor
     derivation,
     designs: designsIn(files),
     leavesAs: writtenTitle(files.own),
+    brokenDown: new Set(files.own.brokenDown.map(({ stock }) => stock.text)),
     dryFit: () => checked().fit,
     list: () => listDocument(context, model, checked().findings),
     rod,
     csv: () => csvOf(context, cutList(model)),
-    markdown: () => markdownOf(rod()),
-    text: () => textOf(rod()),
+    markdown: () => markdownOf(listed()),
+    text: () => textOf(listed()),
     plan: (budget, held = nothingHeld) => {
       const rack = held === nothingHeld ? { context, model } : onHand(context, model, held);
       return cutPlan(rack.context, rack.model, markedParts(cutList(model)), budget);

@@ -192,6 +192,8 @@ export type KeepOffcutsResult = {
   readonly added: number;
   readonly takenOut: number;
   readonly held: number;
+  /** Lines of an earlier plan that stay, since their stock is broken down and the offcuts may lie there by now. */
+  readonly stay: number;
   /** Why nothing was written, if it was not. */
   readonly problem?: string;
 } | null;

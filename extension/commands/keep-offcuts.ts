@@ -25,7 +25,9 @@ async function keep(uri: vscode.Uri, scope: PlanScope | undefined, feed: Feed): 
   const plan = await feed.plan(uri.toString(), { seconds: 0, scope });
   const lines = plan?.document.keep ?? [];
   if (plan === undefined || lines.length === 0) {
-    void vscode.window.showInformationMessage(vscode.l10n.t("No offcut of the plan is worth keeping."));
+    void vscode.window.showInformationMessage(
+      vscode.l10n.t("The plan leaves no offcut of a new sheet or board that is worth keeping."),
+    );
     return;
   }
   const chosen = await chooseLines(lines);

@@ -3,7 +3,7 @@ import type { Length } from "../core/length.ts";
 import { compare, equal, largest, multiply, toText } from "../core/rational.ts";
 import { kerfOf } from "../plan/problems.ts";
 import { type Scale, scaleFor } from "../plan/scale.ts";
-import type { Giver } from "./sharing.ts";
+import type { Giver } from "./givers.ts";
 import type { Spare } from "./spares.ts";
 import { lyingOf, mayTurn, providedFor, suits, type Target } from "./suits.ts";
 

@@ -3,7 +3,7 @@ import { nearest } from "../derive/names.ts";
 import { type CutRow, cutList } from "../plan/cut-list.ts";
 import type { AsCut, Count } from "./as-cut.ts";
 import { countWords } from "./count-words.ts";
-import { nameOf, sizesText } from "./findings/words.ts";
+import { nameOf, pluralOf, sizesText } from "./findings/words.ts";
 import { type Measured, sizeIn } from "./measured.ts";
 import { type NumberToken, numbersIn, ofOneUnit } from "./paste-numbers.ts";
 import { readStock, type StockItem } from "./paste-stock.ts";
@@ -192,7 +192,7 @@ function wordsOf({ of, name }: Count["wanted"]): readonly [readonly string[], st
 
 /** The word itself or its plural. */
 function isForm(word: string, of: string): boolean {
-  return word === of || word === `${of}s` || word === `${of.replace(/f$/, "ve")}s`;
+  return word === of || word === `${of}s` || word === pluralOf(of);
 }
 
 function unknown(counts: readonly Count[], words: readonly string[], item: string): string {

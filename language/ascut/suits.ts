@@ -33,8 +33,11 @@ export function lyingOf({ grain, length, width }: Part): Pick<Spare, "along" | "
 
 /** Whether the part may lie either way in the spare. */
 export function mayTurn({ stock, grain }: Spare, part: Part): boolean {
-  const isPlain = stock.kind === "sheet" && stock.block.grain?.value === "none";
-  return isPlain || part.grain === "none" || grain === "none";
+  return isPlain(stock) || part.grain === "none" || grain === "none";
+}
+
+function isPlain(stock: Stock): boolean {
+  return stock.kind === "sheet" && stock.block.grain?.value === "none";
 }
 
 /** What must be so for the part to serve; nothing where it certainly does. */
@@ -43,5 +46,8 @@ export function providedFor(spare: Spare, part: Part): readonly string[] {
   return [
     ...(spare.isSure ? [] : ["what is spoiled falls away"]),
     ...(unwanted.length === 0 ? [] : [`no ${unwanted.join(" or ")} is left in it`]),
+    // A part that may lie either way was cut either way.
+    ...(spare.grain === "none" && part.grain !== "none" && !isPlain(spare.stock) ? ["its grain runs as it must"] : []),
+    ...(part.matched === undefined ? [] : ["its grain need not run on through its row"]),
   ];
 }

@@ -1,6 +1,18 @@
 import type { Related } from "../core/finding.ts";
 import { type Length, readOff, showText } from "../core/length.ts";
-import { divide, equal, isPositive, less, type Rational, ratio, subtract, sum, times, zero } from "../core/rational.ts";
+import {
+  absolute,
+  divide,
+  equal,
+  isPositive,
+  less,
+  type Rational,
+  ratio,
+  subtract,
+  sum,
+  times,
+  zero,
+} from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import { fallback } from "../derive/defaults.ts";
 import { say } from "../fit/check.ts";
@@ -50,6 +62,9 @@ export interface Bench {
 /** From memory, as for a face frame on its case: what is planed flush, or eased away, without showing. */
 const flush = ratio(1, 32);
 
+/** Common practice, no source: a quarter of the space between two marks is the least that is read by eye. */
+const betweenMarks = 4;
+
 /** What each piece's measured size means where it goes. */
 export function judged(bench: Bench): readonly Judged[] {
   return bench.pieces.flatMap((piece): readonly Judged[] => {
@@ -65,9 +80,10 @@ function jointAlong(bench: Bench, piece: Piece, wanted: Wanted, dimension: Dimen
   const size = sizeOf(piece, wanted, dimension);
   const short = subtract(right, size);
   const { context } = bench;
-  // What is taken from the work has no size of its own to be held to; and what the tape reads off is what was to be cut.
-  if (short.n === 0n || wanted.part.cutToFit !== undefined || equal(size, readOff(right, context.reading)))
-    return undefined;
+  // What is taken from the work has no size of its own to be held to; and what the tape reads off is what was to be cut,
+  // as is what differs by less than anyone reads between its marks.
+  if (wanted.part.cutToFit !== undefined || equal(size, readOff(right, context.reading))) return undefined;
+  if (less(times(absolute(short), betweenMarks), context.reading.step)) return undefined;
   const tolerance = dimension === "length" ? fallback("cut.tolerance").value : flush;
   if (!isPositive(short)) {
     const over = times(short, -1);

@@ -13,19 +13,31 @@ export interface Keeping {
   readonly added: number;
   readonly takenOut: number;
   readonly held: number;
+  /** Lines of an earlier plan that stay, since sheets or boards of their stock are broken down: the offcuts may lie there by now. */
+  readonly stay: number;
 }
 
-/** The edits that leave of this job's offcuts exactly these lines in a text; none where it holds them already. */
-export function keptOffcutsIn(text: string, uri: string, title: string, lines: readonly string[]): Keeping {
+/**
+ * The edits that leave of this job's offcuts exactly these lines in a text, but for those of stocks that are broken down;
+ * none where it holds them already.
+ */
+export function keptOffcutsIn(
+  text: string,
+  uri: string,
+  title: string,
+  lines: readonly string[],
+  brokenDown: ReadonlySet<string>,
+): Keeping {
   const missing = [...lines];
-  const gone: OffcutStatement[] = [];
+  const others: OffcutStatement[] = [];
   for (const one of lower(text, uri).offcuts) {
     if (one.from?.text !== title) continue;
     const written = text.slice(one.span.start, one.span.end).replace(/\s+/g, " ");
     const at = missing.indexOf(written);
-    if (at < 0) gone.push(one);
+    if (at < 0) others.push(one);
     else missing.splice(at, 1);
   }
+  const gone = others.filter(({ stock }) => !brokenDown.has(stock.text));
   const edits = [
     ...gone.map((one) => takenOut(text, one)),
     ...(missing.length === 0 ? [] : [{ span: endOf(text, uri), text: appended(text, missing) }]),
@@ -36,6 +48,7 @@ export function keptOffcutsIn(text: string, uri: string, title: string, lines: r
     added: missing.length,
     takenOut: gone.length,
     held: lines.length - missing.length,
+    stay: others.length - gone.length,
   };
 }
 

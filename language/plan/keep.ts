@@ -10,6 +10,8 @@ export interface KeptOffcut {
   readonly sheet: string;
   readonly stock: string;
   readonly node: CutNode;
+  /** Whether it is what is left of an offcut, which is stated already and must not be counted twice. */
+  readonly isOfOffcut: boolean;
   /** The offcut, and the line that states it in a build file with the job whose plan leaves it over. */
   readonly text: string;
   readonly line: string;
@@ -28,11 +30,16 @@ export function keptOffcuts(context: Context, plan: CutPlan): readonly KeptOffcu
         .map((node) => {
           const text = textFor(context, stock.stock.name, node);
           const line = `${text} from "${writtenTitle(context.design)}"`;
-          return { sheet: sheet.name, stock: stock.stock.name, node, text, line };
+          return { sheet: sheet.name, stock: stock.stock.name, node, isOfOffcut: sheet.offcut, text, line };
         }),
     ),
   );
   return kept.sort((a, b) => area(b.node) - area(a.node));
+}
+
+/** Those that can be written beside what the rack states already: left of new sheets and boards. */
+export function newOffcuts(context: Context, plan: CutPlan): readonly KeptOffcut[] {
+  return keptOffcuts(context, plan).filter(({ isOfOffcut }) => !isOfOffcut);
 }
 
 function leftIn(node: CutNode): readonly CutNode[] {

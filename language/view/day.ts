@@ -1,6 +1,6 @@
 import type { Count } from "../ascut/as-cut.ts";
 import { inWords } from "../ascut/count-words.ts";
-import { becomes } from "../ascut/findings/saved.ts";
+import { alike, becomes } from "../ascut/findings/saved.ts";
 import { countedName, nameOf, sizesText } from "../ascut/findings/words.ts";
 import { leftBatches } from "../ascut/left.ts";
 import { type Given, type Rescue, rescueOf, type Saved } from "../ascut/rescue.ts";
@@ -139,6 +139,15 @@ export function givenLine(group: readonly Given[], jobWords: (job: Saved["job"])
   if (one === undefined) return "";
   const [which, verb] = group.length === 1 ? ["", "becomes"] : [`${group.length} × `, "become"];
   return `${which}${spareText(one.spare)}${jobWords(one.spare.job)}, ${verb} ${becomes(group, jobWords)}`;
+}
+
+/** What spoiled and other loose pieces become, as sentences beside a list. */
+export function savedNotes({ given }: Rescue): readonly string[] {
+  const loose = given.filter(({ spare }) => spare.kind !== "offcut");
+  return alike(loose).map((group) => {
+    const line = givenLine(group, () => "");
+    return `${line.slice(0, 1).toUpperCase()}${line.slice(1)}.`;
+  });
 }
 
 /** What is to be said where not all ways of cutting what lies about were gone through; nothing where they were. */

@@ -1,7 +1,6 @@
-import type { AsCut } from "../ascut/as-cut.ts";
+import type { Benched } from "../ascut/findings/index.ts";
 import { leftBatches, leftModel } from "../ascut/left.ts";
 import { type Held, nothingHeld, onHand } from "../ascut/rack.ts";
-import type { Finding } from "../core/finding.ts";
 import type { Context } from "../derive/context.ts";
 import type { Model } from "../derive/model.ts";
 import { markedParts } from "../plan/cut-list.ts";
@@ -9,12 +8,14 @@ import { type CutPlan, cutPlan, type PlanBudget, type Planning, startPlan } from
 import type { MarkedPart } from "../plan/problems.ts";
 import { type BuyLine, buyLines } from "./buying.ts";
 import { csvOf } from "./csv.ts";
+import { savedNotes } from "./day.ts";
 import { listDocument } from "./list.ts";
 import { markdownOf } from "./markdown.ts";
 import { planDocument, planText } from "./plan.ts";
 import { rodView } from "./rod.ts";
 import { textOf } from "./text.ts";
 import type { ListDocument, PlanDocument, RodView } from "./types.ts";
+import { wrap } from "./wrap.ts";
 
 /** What is left to cut, and the rack less what is broken down and used up. Marks are those of the whole list. */
 export interface Left {
@@ -46,8 +47,7 @@ export interface ToPlan {
 export function leftOver(
   context: Context,
   model: Model,
-  made: AsCut,
-  findings: readonly Finding[],
+  { made, rescue, findings }: Pick<Benched, "made" | "rescue" | "findings">,
   whole: boolean,
 ): Left {
   const batches = leftBatches(model, made);
@@ -55,7 +55,8 @@ export function leftOver(
   const pieces = rest.parts.reduce((sum, { quantity }) => sum + quantity, 0);
   const rod = (): RodView => {
     const view = rodView(context, rest, findings, whole, { batches, doneIn: undefined });
-    return { ...view, title: `${view.title}: left to cut`, tables: [] };
+    const notes = [...view.notes, ...savedNotes(rescue)];
+    return { ...view, title: `${view.title}: left to cut`, tables: [], notes };
   };
   const rows = markedParts(batches);
   return {
@@ -76,7 +77,16 @@ export function leftOver(
     },
     toPlan: () => ({ ...onHand(context, rest, nothingHeld), rows }),
     planDocument: (plan) => planDocument(context, plan),
-    planText: (plan) => planText(context, plan),
+    planText: (plan) => `${planText(context, plan)}${savedWords(rescue)}`,
     buying: (plan) => buyLines(context, rest, plan),
   };
+}
+
+/** The plan cuts all that is left, since whether a spoiled piece serves is for its maker to see. */
+function savedWords({ saved }: Benched["rescue"]): string {
+  const count = saved.filter(({ spare }) => spare.kind !== "offcut").length;
+  if (count === 0) return "";
+  const parts = count === 1 ? "1 part" : `${count} parts`;
+  const text = `Planned with ${parts} that can be saved from pieces that lie about: see scantling day, and cut less from the stock.`;
+  return `\n${wrap(text, 80).join("\n")}\n`;
 }

@@ -6,7 +6,7 @@ import type { Context } from "../derive/context.ts";
 import { sayWeight } from "../fit/check.ts";
 import type { CutNode, CutPlan, PlannedSheet, StockPlan } from "../plan/cut-plan.ts";
 import type { KeptOffcut } from "../plan/keep.ts";
-import { keptOffcuts } from "../plan/keep.ts";
+import { keptOffcuts, newOffcuts } from "../plan/keep.ts";
 import { trimOf } from "../plan/problems.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { runOf, stepsOf } from "../plan/steps.ts";
@@ -31,7 +31,7 @@ export function planDocument(context: Context, plan: CutPlan): PlanDocument {
     stocks: plan.stocks.map((one) => planStock(context, one)),
     unsized: plan.unsized,
     steps: stepsOf(context, plan).map((step) => planStep(context, step)),
-    keep: keptOffcuts(context, plan).map((one) => one.line),
+    keep: newOffcuts(context, plan).map((one) => one.line),
     cautions: cautionTexts(),
   };
 }
@@ -150,7 +150,7 @@ export function planText(context: Context, plan: CutPlan): string {
   if (0 < steps.length)
     lines.push("Cuts, in order", ...trimmed, ...steps.flatMap((step) => stepLines(context, step)), "");
   const keep = keptOffcuts(context, plan);
-  if (0 < keep.length) lines.push("Worth keeping", ...keep.flatMap((one: KeptOffcut) => indented(one.text)), "");
+  if (0 < keep.length) lines.push("Worth keeping", ...keep.flatMap((one: KeptOffcut) => indented(keptText(one))), "");
   const shop = shopOf(context);
   const limit = shop.liftStated
     ? `${sayWeight(context, shop.lift)}, as stated`
@@ -232,6 +232,11 @@ function stepLines(context: Context, step: CutStep): readonly string[] {
   return indented(
     `${step.number}. ${step.tool}, ${runOf(step)}, ${set}: ${step.sheet}, piece ${size}: keep ${step.keeps}; falls ${step.falls}.${heavy}${stands}`,
   );
+}
+
+/** What is left of an offcut takes its place; beside it the same wood would be there twice. */
+function keptText({ text, sheet, isOfOffcut }: KeptOffcut): string {
+  return isOfOffcut ? `${text}: what is left of ${sheet}, to be written in its place once that is cut` : text;
 }
 
 function indented(text: string): readonly string[] {

@@ -127,7 +127,7 @@ export interface PlanDocument {
   /** Stocks whose size is not stated. */
   readonly unsized: readonly string[];
   readonly steps: readonly PlanStep[];
-  /** Offcuts worth keeping, as lines of a build file. */
+  /** Offcuts of new sheets and boards worth keeping, as lines of a build file. */
   readonly keep: readonly string[];
   readonly cautions: readonly string[];
 }

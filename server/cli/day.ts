@@ -1,3 +1,4 @@
+import { resolve } from "node:path";
 import type { DayDocument } from "../../language/view/day-document.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
@@ -17,6 +18,10 @@ export async function day(words: readonly string[], io: Io): Promise<ExitCode> {
     io.out(dayHelp);
     return exitCodes.fine;
   }
+  const twice = read.files.find((name, at) =>
+    read.files.some((other, before) => before < at && isSame(io, name, other)),
+  );
+  if (twice !== undefined) return refuse(`${twice} is named twice`, io);
   const files: Loaded[] = [];
   let code: ExitCode = exitCodes.fine;
   for (const name of read.files) {
@@ -59,6 +64,11 @@ function named(document: DayDocument, files: readonly Loaded[]): DayDocument {
     waste: document.waste.map(call),
     recut: document.recut.map(call),
   };
+}
+
+/** Its records would be counted twice. */
+function isSame({ cwd }: Io, a: string, b: string): boolean {
+  return resolve(cwd, a) === resolve(cwd, b);
 }
 
 function refuse(fault: string, io: Io): ExitCode {

@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import { URI } from "vscode-uri";
 import { type Keeping, keptOffcutsIn } from "../../language/edit/kept-offcuts.ts";
+import type { Build } from "../../language/service.ts";
 import { readArguments } from "./arguments.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { exitCodes, graver } from "./exit-codes.ts";
@@ -46,7 +47,7 @@ export async function plan(words: readonly string[], io: Io): Promise<ExitCode> 
   );
   const keep = read.options.get("keep");
   const kept =
-    typeof keep === "string" ? keepOffcuts(keep, build.leavesAs, planned.planDocument(made).keep, io) : exitCodes.fine;
+    typeof keep === "string" ? keepOffcuts(keep, build, planned.planDocument(made).keep, io) : exitCodes.fine;
   const errors = build.findings.some((finding) => finding.severity === "error");
   const unplaced = made.stocks.some((stock) => 0 < stock.unplaced.length);
   return graver(kept, errors || unplaced ? exitCodes.errors : exitCodes.fine);
@@ -56,7 +57,7 @@ export async function plan(words: readonly string[], io: Io): Promise<ExitCode> 
  * Writes the lines of offcuts worth keeping into a build file, such as the rack's, in place of those that an earlier plan of
  * the same job left there; the file is made where there is none.
  */
-function keepOffcuts(name: string, title: string, lines: readonly string[], io: Io): ExitCode {
+function keepOffcuts(name: string, build: Build, lines: readonly string[], io: Io): ExitCode {
   const path = resolve(io.cwd, name);
   const read = io.read(path);
   const missing = "failure" in read && read.missing === true;
@@ -65,7 +66,7 @@ function keepOffcuts(name: string, title: string, lines: readonly string[], io: 
     return exitCodes.unusable;
   }
   const before = "failure" in read ? "" : read.text;
-  const kept = keptOffcutsIn(before, URI.file(path).toString(), title, lines);
+  const kept = keptOffcutsIn(before, URI.file(path).toString(), build.leavesAs, lines, build.brokenDown);
   if (kept.text !== before) {
     const written = io.write(path, kept.text);
     if (written.outcome === "failed") {
@@ -77,13 +78,22 @@ function keepOffcuts(name: string, title: string, lines: readonly string[], io: 
   return exitCodes.fine;
 }
 
-function keptWords(name: string, lines: readonly string[], { added, takenOut, held }: Keeping): readonly string[] {
+function keptWords(
+  name: string,
+  lines: readonly string[],
+  { added, takenOut, held, stay }: Keeping,
+): readonly string[] {
   const offcuts = (count: number): string => `${count} ${count === 1 ? "offcut" : "offcuts"}`;
   return [
-    ...(lines.length === 0 ? ["no offcut is worth keeping"] : []),
+    ...(lines.length === 0 ? ["no offcut of a new sheet or board is worth keeping"] : []),
     ...(added === 0 ? [] : [`wrote ${offcuts(added)} into ${name}`]),
     ...(held === 0 ? [] : [`${offcuts(held)} of this plan ${held === 1 ? "stands" : "stand"} in ${name} already`]),
     ...(takenOut === 0 ? [] : [`took ${offcuts(takenOut)} of an earlier plan of this job out of ${name}`]),
+    ...(stay === 0
+      ? []
+      : [
+          `left ${offcuts(stay)} of an earlier plan in ${name}, since that stock is broken down: take from away behind what lies in the rack, and the line of what does not`,
+        ]),
   ];
 }
 

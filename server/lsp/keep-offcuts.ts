@@ -19,12 +19,13 @@ async function keep(server: Server, params: KeepOffcutsParams): Promise<KeepOffc
   const target = await server.session.current(into);
   if (build === undefined || target === undefined) return null;
   const lines = (Array.isArray(params.lines) ? params.lines : []).filter((line) => typeof line === "string");
-  const { edits, added, takenOut, held } = keptOffcutsIn(target.text, target.uri, build.leavesAs, lines);
-  const counts = { added, takenOut, held };
+  const { leavesAs, brokenDown } = build;
+  const { edits, added, takenOut, held, stay } = keptOffcutsIn(target.text, target.uri, leavesAs, lines, brokenDown);
+  const counts = { added, takenOut, held, stay };
   if (edits.length === 0) return counts;
   const label = "Keep the offcuts";
   const done = await server.connection.workspace.applyEdit({ label, edit: workspaceEdit(server, edits) });
   if (done.applied) return counts;
   const reason = done.failureReason === undefined ? "" : `: ${done.failureReason}`;
-  return { added: 0, takenOut: 0, held: counts.held, problem: `the editor did not write it${reason}` };
+  return { added: 0, takenOut: 0, held, stay, problem: `the editor did not write it${reason}` };
 }

@@ -40,4 +40,9 @@ test("the offcuts worth keeping are written into the build file as an edit", asy
   await widget.getByText(FILE).first().click();
   await page.locator(".tab.active.dirty").waitFor();
   await eventually("the lines", async () => (await activeText(page)).includes("offcut of birch"));
+  await runCommand(page, "Scantling: Keep the Offcuts");
+  await widget.getByText("offcut of ").first().waitFor();
+  await page.keyboard.press("Enter");
+  await widget.getByText(FILE).first().click();
+  await page.locator(".notification-toast", { hasText: "Offcuts that stood there already" }).waitFor();
 });

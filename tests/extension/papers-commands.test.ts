@@ -70,12 +70,14 @@ describe("papers", () => {
 
 describe("offcuts that are kept", () => {
   test("of offcuts that are kept it says what is new, what stood there and what is gone", () => {
-    expect(keptNotice({ added: 2, takenOut: 1, held: 0 }, asWritten)).toEqual({
-      text: "Offcuts written down: 2. Offcuts of an earlier plan taken out: 1.",
+    expect(keptNotice({ added: 2, takenOut: 1, held: 0, stay: 2 }, asWritten)).toEqual({
+      text: "Offcuts written down: 2. Offcuts of an earlier plan taken out: 1. Offcuts of an earlier plan left there, since their stock is broken down: 2.",
       failed: false,
     });
-    expect(keptNotice({ added: 0, takenOut: 0, held: 3 }, asWritten).text).toBe("Offcuts that stood there already: 3.");
-    expect(keptNotice({ added: 0, takenOut: 0, held: 0, problem: "no" }, asWritten)).toEqual({
+    expect(keptNotice({ added: 0, takenOut: 0, held: 3, stay: 0 }, asWritten).text).toBe(
+      "Offcuts that stood there already: 3.",
+    );
+    expect(keptNotice({ added: 0, takenOut: 0, held: 0, stay: 0, problem: "no" }, asWritten)).toEqual({
       text: "no",
       failed: true,
     });

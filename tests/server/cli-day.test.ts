@@ -94,6 +94,19 @@ cut { part side 1 at 28 x 16 1/8 spoiled }
     expect(saving).toEqual({ squareInches: 246, atMost: 246, proven: true });
   });
 
+  test("the cuts are said in the units of the parts that they free", async () => {
+    const files = {
+      "metric.scant": `project "Metric"\nmillimetres\nuse "rack.scant"\npart top { from ply  long 800  wide 500 }\ncut { part top 1 at 700 x 500 spoiled }\n`,
+      "lids.scant": `project "Lids"\ninches\nuse "rack.scant"\npart lid { from ply  long 12 1/2  wide 8 1/16  count 4 }\n`,
+      "rack.scant": rack,
+    };
+    const { out } = await shop(files).run("day", "metric.scant", "lids.scant");
+    // 700 by 500 mm are 27.56 by 19.69 in: two by two, and 8 1/16 + 1/8 + 8 1/16 are 16 1/4.
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "the spoiled part top, 700 × 500 mm (Metric), becomes 4 lids (Lids), cut to 12 1/2 × 8 1/16 in; cuts: rip at 16 1/4 in, crosscut at 12 1/2 in twice, rip at 8 1/16 in twice",
+    );
+  });
+
   test("of stocks that only share their name nothing is saved for the other", async () => {
     const own = rack.replace("offcut of ply 20 x 30\n", "");
     const files = {
@@ -147,6 +160,12 @@ cut { part side 1 at 28 x 16 1/8 spoiled }
     });
     expect(isDay({ ...report, colour: "blue" })).toBe(false);
     expect(isDay({ ...report, jobs: [{ ...report.jobs[0], made: -1 }] })).toBe(false);
+  });
+
+  test("a file that is named twice is refused: its records would count twice", async () => {
+    const world = shop({ "tops.scant": tops(1), "rack.scant": rack });
+    const { code, err } = await world.run("day", "tops.scant", "./tops.scant");
+    expect([code, err]).toEqual([2, "scantling day: ./tops.scant is named twice\nTry: scantling day --help\n"]);
   });
 
   test("errors in a file and files that cannot be read are said", async () => {
@@ -246,6 +265,17 @@ describe("--left", () => {
     "rack.scant": rack,
     "tops.scant": tops(2, "part lid { from ply  long 62  wide 7 }\ncut { part lid 1  part top 1  sheet ply 1 }"),
   };
+
+  test("lists below it what pieces that lie about become, which the whole list does not", async () => {
+    const text = tops(2, "part lid { from ply  long 20  wide 9 }\ncut { part top 1 at 45 x 10 spoiled }");
+    const world = shop({ "tops.scant": text, "rack.scant": rack });
+    const note = "The spoiled part top, 45 × 10 in, becomes the part lid, cut to 20 × 9 in.\n";
+    expect((await world.run("list", "--left", "tops.scant")).out).toContain(`\n\n${note}`);
+    expect((await world.run("list", "tops.scant")).out).not.toContain("becomes");
+    expect((await world.run("plan", "--left", "tops.scant")).out).toContain(
+      "Planned with 1 part that can be saved from pieces that lie about: see scantling\nday, and cut less from the stock.\n",
+    );
+  });
 
   test("lists what is left under the marks of the whole list", async () => {
     const whole = await shop(files).run("list", "tops.scant");

@@ -39,6 +39,23 @@ test("a plan that is kept again leaves the file as it is, and cuts nothing from 
   expect(second.err).toMatch(/^scantling: \d offcuts? of this plan stands? in rack.scant already\n$/);
 });
 
+test("what is left of an offcut is told of, and not written beside it, where the same wood would be there twice", async () => {
+  const offcut = "offcut of ply 40 x 60\n";
+  const world = shop({ "job.scant": job, "rack.scant": rack + offcut });
+  const { out, err } = await world.run("plan", "job.scant", "--keep", "rack.scant");
+  expect(out).toContain(
+    // 1524 - 1200 and 1016 - 800, each less a blade of 1/8 in.
+    `Worth keeping
+  offcut of ply 1016 mm x 320 mm: what is left of ply offcut 1, to be written
+    in its place once that is cut
+  offcut of ply 212 mm x 1200 mm: what is left of ply offcut 1, to be written
+    in its place once that is cut
+`,
+  );
+  expect(err).toBe("scantling: no offcut of a new sheet or board is worth keeping\n");
+  expect(world.written.size).toBe(0);
+});
+
 test("a plan that has changed takes the place of the earlier one of its job, and of no other's", async () => {
   const other = 'offcut of ply 20 in x 30 in from "Another"\n';
   const world = shop({ "job.scant": job, "rack.scant": rack + other });
@@ -53,6 +70,18 @@ test("a plan that has changed takes the place of the earlier one of its job, and
     JSON.parse((await changed.run("plan", "job.scant", "--json")).out).keep.length,
   );
   expect(err).toContain("of an earlier plan of this job out of rack.scant\n");
+});
+
+test("offcuts of a stock that is broken down stay, since they may lie in the rack by now", async () => {
+  const old = 'offcut of ply 20 in x 30 in from "job"\n';
+  const cut = `${job}cut { sheet ply 1  part shelf 1 }\n`;
+  const world = shop({ "job.scant": cut, "rack.scant": rack + old });
+  const { err } = await world.run("plan", "job.scant", "--left", "--keep", "rack.scant");
+  expect(world.written.size).toBe(0);
+  expect(err).toContain("left 1 offcut of an earlier plan in rack.scant, since that stock is broken down");
+  const fresh = shop({ "job.scant": `${job}cut { part shelf 1 }\n`, "rack.scant": rack + old });
+  await fresh.run("plan", "job.scant", "--left", "--keep", "rack.scant");
+  expect(fresh.written.get("/shop/rack.scant")).toBe(rack);
 });
 
 test("a new file is made, a file that cannot be written is said, and nothing is said twice", async () => {

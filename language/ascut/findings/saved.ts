@@ -67,8 +67,11 @@ function cutWords(group: readonly Given[]): readonly string[] {
 }
 
 /** The cuts that free the parts of a piece, in their order: `rip at 4 in twice`. */
-export function cutsOf({ spare, steps }: Given): readonly string[] {
-  const { reading, units } = spare.job.context;
+export function cutsOf({ spare, parts, steps }: Given): readonly string[] {
+  // In the units of the parts, so that they can be set exactly; in those of the piece where its parts are of several.
+  const own = parts[0]?.job.context ?? spare.job.context;
+  const isOfOne = parts.every(({ job }) => job.context.units === own.units);
+  const { reading, units } = isOfOne ? own : spare.job.context;
   const runs: { cut: string; times: number }[] = [];
   for (const step of steps) {
     const cut = `${runOf(step)} at ${showText(step.setting, reading)} ${units === "inches" ? "in" : "mm"}`;

@@ -17,8 +17,11 @@ export function countedName({ of, name }: Pick<Wanted, "of" | "name">, count: nu
   return of === `part ${name}` ? `${count} ${counted}` : `${count} ${counted} of ${of}`;
 }
 
+/** Names are the maker's own: a `foot`, a `tray`, a `bench`. */
 export function pluralOf(name: string): string {
-  return `${name.replace(/f$/, "ve")}s`;
+  if (/(?:^|[-_ ])foot$/.test(name)) return name.replace(/foot$/, "feet");
+  if (/(?:s|x|z|ch|sh)$/.test(name)) return `${name}es`;
+  return `${name.replace(/(?<=[^aeiou])y$/, "ie").replace(/(?<=[^f])f$/, "ve")}s`;
 }
 
 /** Exactly, with the unit once: `28 1/2 × 19 1/4 in`. */

@@ -44,6 +44,6 @@ export const asCut: Readonly<Record<string, CatalogueRow>> = {
   ),
   "cut/no-such-offcut": warning(
     "Offcut that is not in the rack",
-    "A record takes an offcut from the rack that is not stated, or is used up already.",
+    "A record takes an offcut from the rack that is not stated, is used up already, or is what the plan of this very job leaves over.",
   ),
 };

@@ -1,6 +1,6 @@
 import { drawingView } from "../../draw/drawing-view.ts";
 import { sheetPlanDrawing } from "../../draw/sheet-plan.ts";
-import { keptOffcuts } from "../../plan/keep.ts";
+import { newOffcuts } from "../../plan/keep.ts";
 import { stepsOf } from "../../plan/steps.ts";
 import { cautionsFor } from "../../published/safety.ts";
 import type { BenchSection } from "../../view/bench.ts";
@@ -27,7 +27,7 @@ export function planPart(desk: PaperDesk, wanted: string | undefined): BenchSect
         text: stepWords(desk, step),
         heavy: step.heavy,
       })),
-      keep: keptOffcuts(context, plan).map(({ text }) => text),
+      keep: newOffcuts(context, plan).map(({ text }) => text),
     },
     cautions:
       sheets.length === 0 ? [] : [...cautionsFor("table saw"), ...cautionsFor("lifting")].map(({ text }) => text),

@@ -23,7 +23,7 @@ export type Wish = {
 export type Purse = { left: number };
 
 /** Turns for one question: the later ones are the dearer. */
-const MOST_TURNS = 600;
+const MOST_TURNS = 2000;
 
 /** All fillings with more area than asked, the fullest first; nothing where the purse does not last to the end of the search. */
 export function fillingsOver(wish: Wish, least: number, purse: Purse): readonly Filling[] | undefined {

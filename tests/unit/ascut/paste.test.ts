@@ -6,6 +6,7 @@ const two = `${drawer}opening right { wide 12  high 6  deep 23 }
 box for right like left { }
 door for left { overlay 1/2  hinged left  hinges cup  frame oak 2 wide  panel quarter }
 part cleat { from ply  long 20  wide 3  count 4 }
+part low-foot { from ply  long 8  wide 3  count 4 }
 `;
 
 /** What a line puts into the file, and what it says of it. */
@@ -37,6 +38,7 @@ describe("a line from a phone", () => {
     ["1 front left 318x120mm", "  box left front 1 at 318 mm x 120 mm\n"],
     ["1 front left 12½×5", "  box left front 1 at 12½ x 5\n"],
     ["3 cleats", "  part cleat 3 at 20 x 3\n"],
+    ["2 low-feet", "  part low-foot 2 at 8 x 3\n"],
     ["part cleat 3 19 7/8 x 3", "  part cleat 3 at 19 7/8 x 3\n"],
     ["- 3 cleats", "  part cleat 3 at 20 x 3\n"],
     ["1 sheet ply", "  sheet ply 1\n"],

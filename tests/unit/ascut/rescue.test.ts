@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { bestMatching } from "../../../language/ascut/matching.ts";
 import { compare, toNumber } from "../../../language/core/rational.ts";
+import type { CutStep } from "../../../language/plan/steps.ts";
 import type { Build } from "../../../language/service.ts";
 import { spareText } from "../../../language/view/day.ts";
 import { built } from "../../support/built.ts";
@@ -122,6 +123,36 @@ function canGive({ long, wide }: Sized, parts: readonly Sized[]): boolean {
   );
 }
 
+/** What is in hand when a piece has been cut as the steps say, by a blade of one: each cuts a piece that is there. */
+function cutBy(steps: readonly CutStep[], piece: Sized): Sized[] {
+  const hand = [piece];
+  for (const { kind, setting, width, height } of steps) {
+    const [wide, long, at] = [width, height, setting].map(toNumber) as [number, number, number];
+    const index = hand.findIndex((one) => isSame(one, { long, wide }));
+    expect(index).not.toBe(-1);
+    hand.splice(index, 1);
+    if (kind === "rip") hand.push({ long, wide: at }, { long, wide: wide - at - 1 });
+    else hand.push({ long: at, wide }, { long: long - at - 1, wide });
+  }
+  return hand;
+}
+
+function isSame(a: Sized, b: Sized): boolean {
+  return a.long === b.long && a.wide === b.wide;
+}
+
+function holds(piece: Sized, part: Sized): boolean {
+  return part.long <= piece.long && part.wide <= piece.wide;
+}
+
+function turned({ long, wide }: Sized): Sized {
+  return { long: wide, wide: long };
+}
+
+function areaOf({ long, wide }: Sized): number {
+  return long * wide;
+}
+
 /** Where a blade of one leaves something on both sides. */
 function places(size: number): readonly number[] {
   return Array.from({ length: Math.max(0, size - 2) }, (_, at) => at + 1);
@@ -164,23 +195,64 @@ describe("what is rescued from one stock", () => {
     fc.assert(
       fc.property(upTo(4), upTo(2), (wanted, spoiled) => {
         for (const { spare, parts, steps } of built(job(wanted, spoiled, [])).rescue().given) {
-          const hand = [`${toNumber(spare.across)} x ${toNumber(spare.along)}`];
-          for (const { kind, setting, width, height } of steps) {
-            const [w, h, at] = [width, height, setting].map(toNumber) as [number, number, number];
-            expect(hand).toContain(`${w} x ${h}`);
-            hand.splice(hand.indexOf(`${w} x ${h}`), 1);
-            const [kept, rest] =
-              kind === "rip" ? [`${at} x ${h}`, `${w - at - 1} x ${h}`] : [`${w} x ${at}`, `${w} x ${h - at - 1}`];
-            hand.push(kept, rest);
-          }
+          const hand = cutBy(steps, { long: toNumber(spare.along), wide: toNumber(spare.across) });
           for (const { part } of parts) {
-            const own = `${toNumber(part.width.value)} x ${toNumber(part.length.value)}`;
-            expect(hand).toContain(own);
-            hand.splice(hand.indexOf(own), 1);
+            const own = { long: toNumber(part.length.value), wide: toNumber(part.width.value) };
+            const at = hand.findIndex((piece) => isSame(piece, own));
+            expect(at).not.toBe(-1);
+            hand.splice(at, 1);
           }
         }
       }),
       { numRuns: 100 },
+    );
+  });
+
+  test("however much lies about, no less is saved than by one part from each, and every piece can be cut so", () => {
+    const large = fc.record({ long: fc.integer({ min: 3, max: 40 }), wide: fc.integer({ min: 2, max: 30 }) });
+    const many = fc.array(fc.record({ size: large, isPlain: fc.boolean() }), { minLength: 6, maxLength: 14 });
+    const pieces = fc.array(large, { minLength: 3, maxLength: 8 });
+    fc.assert(
+      fc.property(many, pieces, pieces, (wanted, spoiled, offcuts) => {
+        const text = job(
+          wanted.map(({ size: one }) => one),
+          spoiled,
+          offcuts,
+        );
+        const plain = wanted.reduce(
+          (all, { isPlain }, at) => (isPlain ? all.replace(`part want-${at} {`, `part want-${at} { grain none`) : all),
+          text,
+        );
+        const { area, most, given } = built(plain).rescue();
+        const lie = [...spoiled, ...offcuts];
+        const one = bestMatching(lie.length, wanted.length, (row, column) => {
+          const { size: part, isPlain } = wanted[column]!;
+          return holds(lie[row]!, part) || (isPlain && holds(lie[row]!, turned(part)))
+            ? BigInt(part.long * part.wide)
+            : undefined;
+        });
+        const least = one.reduce<number>(
+          (sum, column) => sum + (column === undefined ? 0 : areaOf(wanted[column]!.size)),
+          0,
+        );
+        expect(toNumber(area)).toBeGreaterThanOrEqual(least);
+        expect(compare(area, most)).toBeLessThanOrEqual(0);
+        expect(new Set(given.flatMap(({ parts }) => parts.map(({ wanted: part }) => part))).size).toBe(
+          given.flatMap(({ parts }) => parts).length,
+        );
+        for (const { spare, parts, steps } of given) {
+          const hand = cutBy(steps, { long: toNumber(spare.along), wide: toNumber(spare.across) });
+          for (const { part } of parts) {
+            const own = { long: toNumber(part.length.value), wide: toNumber(part.width.value) };
+            const at = hand.findIndex(
+              (piece) => isSame(piece, own) || (part.grain === "none" && isSame(piece, turned(own))),
+            );
+            expect(at).not.toBe(-1);
+            hand.splice(at, 1);
+          }
+        }
+      }),
+      { numRuns: 40 },
     );
   });
 
@@ -272,6 +344,23 @@ describe("what is rescued from one stock", () => {
     expect(savedIn(built(text("grain none")))).toHaveLength(1);
   });
 
+  test("says where the grain of a piece is not known, and where that of a row is given up", () => {
+    const text = (grain: string): string => `${grain}
+      part lid { from ply  long 20  wide 5 }
+      part gone { from ply  long 40  wide 30  grain none }
+      cut { part gone 1 at 24 x 6 spoiled }`;
+    const [said] = savedIn(built(text(stock)));
+    expect(said).toBe("the spoiled part gone, 24 × 6 in -> lid 20 x 5 if its grain runs as it must");
+    expect(savedIn(built(text(stock.replace("size", "grain none  size"))))[0]).toMatch(/lid 20 x 5$/);
+    const row = `${stock}
+      opening d-1 { wide 20  high 8  deep 20 }
+      opening d-2 { wide 20  high 8  deep 20 }
+      front for d-1, d-2 { overlay 1/2  slab ply  matched }
+      part gone { from ply  long 60  wide 40 }
+      cut { part gone 1 at 22 x 10 spoiled }`;
+    expect(savedIn(built(row))[0]).toMatch(/ -> slab 21 x 9 if its grain need not run on through its row$/);
+  });
+
   test("a spoiled piece of which nothing else is said is no second piece of its own size", () => {
     const text = (lid: string): string => `${stock}
       part side { from ply  long 20  wide 5 }
@@ -300,6 +389,18 @@ describe("what is rescued from one stock", () => {
     const fix = lost?.fixes.find(({ title }) => title === "Write it down as the front of box left");
     expect(fix?.edits.map(({ text }) => text)).toEqual(["box left front 1 at 12 9/16 x 5 1/32"]);
     expect(benchFindings(withCuts(drawer, `  ${fix!.edits[0]!.text}`))).toEqual([]);
+  });
+
+  test("the rod says what a piece that lies about becomes, above the list", () => {
+    const text = `${stock}
+      part side { from ply  long 30  wide 20 }
+      part lid { from ply  long 12  wide 5  count 3 }
+      offcut of ply 6 x 13
+      cut { part side 1 at 25 x 5 spoiled }`;
+    const note = "The spoiled part side, 25 × 5 in, becomes 2 lids, cut to 12 × 5 in; cuts: crosscut at 12 in twice.";
+    expect(built(text).rod().notes).toEqual([note]);
+    expect(built(text).left().rod().notes).toEqual([note]);
+    expect(built(text).markdown()).not.toContain("becomes");
   });
 
   test("a spoiled piece is written down as all that it becomes by one fix", () => {

@@ -33,6 +33,14 @@ describe("no change, since the joint forgives it", () => {
     expect(saidOf(build)).toEqual([]);
   });
 
+  test("a size that nobody could tell from it between two marks", () => {
+    // Read to 1/16: less than a quarter of that, 1/64, is no difference.
+    const text = `${drawer.replace("read to 1/64", "read to 1/16")}part lid { from ply  long 20  wide 5 }\n`;
+    const said = (size: string): readonly string[] => saidOf(withCuts(text, `part lid 1 at ${size}`));
+    expect([said("20 1/128"), said("19 127/128")]).toEqual([[], []]);
+    expect(said("20 1/64")).toHaveLength(1);
+  });
+
   // A groove of 1/4 holds while 1/16 of the edge is in it: 3/16, less the play of 1/16 that the bottom has already.
   const grooved = drawer.replace("bottom thin under", "bottom quarter in groove 1/4 up 3/8");
   test("a bottom that floats in its grooves, as long as it stays in them", () => {
