@@ -72,6 +72,39 @@ describe("sheets", () => {
     expect(lies("across", "across")).toEqual([20, 30, false]);
   });
 
+  test.each([
+    // 60 by 30 lies along the 96 of a sheet or not, by the grain of the sheet and that of the part.
+    ["long", "long", 30, 60],
+    ["long", "across", 60, 30],
+    ["across", "long", 60, 30],
+    ["across", "across", 30, 60],
+  ] as const)(
+    "on a sheet with its grain %s, a part with its grain %s lies %d by %d",
+    (ofSheet, ofPart, width, height) => {
+      const stock = sheet.replace("size 48 x 96", `size 96 x 96  grain ${ofSheet}`);
+      const { plan } = planned(`${stock}part panel { from ply  long 60  wide 30  grain ${ofPart}  count 3 }\n`);
+      const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed);
+      expect(placed.map((one) => [toNumber(one.width), toNumber(one.height)])).toEqual(
+        placed.map(() => [width, height]),
+      );
+    },
+  );
+
+  test.each([
+    ["none", "long"],
+    ["none", "across"],
+    ["long", "none"],
+    ["across", "none"],
+    ["none", "none"],
+  ] as const)("on a sheet with its grain %s, a part with its grain %s may be turned", (ofSheet, ofPart) => {
+    // Three of 64 by 30 above each other are 64 by 90 1/4 of 94 1/2; beside them the fourth has its place only if it is turned.
+    const stock = sheet.replace("size 48 x 96", `size 95 x 95  grain ${ofSheet}`);
+    const parts = `part a { from ply  long 64  wide 30  grain ${ofPart}  count 4 }\n`;
+    const { plan } = planned(stock + parts);
+    expect(plan.stocks[0]?.used).toBe(1);
+    expect(new Set(plan.stocks[0]?.sheets[0]?.placed.map(({ turned }) => turned)).size).toBe(2);
+  });
+
   test("matched fronts from a sheet whose grain runs along its first figure stand above each other along the second", () => {
     const { plan } = planned(`${sheet.replace("density", "grain across  density")}
 case base { wide 20  high 34  deep 20  panels ply  down { openings tray-1 to tray-3 equal } }
@@ -157,6 +190,17 @@ part top { from ash  long 30  wide 12 }
     const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed);
     expect(placed.map((one) => toNumber(one.width))).toEqual([4.125, 4.125, 4.125]);
     expect(build.planText(plan)).toContain("glued up from 3, each cut 4 1/8 wide");
+  });
+
+  test("a part of which the grain does not matter lies in its board either way, and is not glued up for that", () => {
+    // From boards 5 wide and 20 long: 12 across would be three staves; 12 along is one piece, and four of 4 3/4 by 5 turn too.
+    const ash = "inches\nsaw { kerf 1/8  trim 0 }\nboard ash { thick 3/4  wide 5  long 20 }\n";
+    const pad = planned(`${ash}part pad { from ash  long 4  wide 12  grain none }\n`);
+    expect(pad.build.findings.filter(({ code }) => code.startsWith("part/"))).toEqual([]);
+    expect(pad.plan.stocks[0]?.sheets[0]?.placed).toMatchObject([{ staves: 1 }]);
+    const feet = "part foot { from ash  long 5  wide 4 3/4  count 4 ";
+    expect(planned(`${ash}${feet} grain none }\n`).plan.stocks[0]?.used).toBe(1);
+    expect(planned(`${ash}${feet} }\n`).plan.stocks[0]?.used).toBe(2);
   });
 
   test("a panel whose grain runs across is as wide as it is long: that is glued up, and lies along the board the other way", () => {
