@@ -202,8 +202,13 @@ export function holdWords({ tool }: CutStep): string {
 }
 
 /** Whether fewer would do, as the end of a sentence; nothing of nothing that is cut. */
-export function proofWords({ stock, sheets, used, lowerBound, proven }: StockPlan): string {
+export function proofWords({ stock, sheets, used, lowerBound, proven, leastCost }: StockPlan): string {
   if (sheets.length === 0) return "";
+  // Of several sizes, so many may be needed, and cheaper or smaller ones do.
+  if (!proven && used <= lowerBound)
+    return leastCost === undefined
+      ? "; no fewer is possible, but smaller ones might do"
+      : `; not proven, at least ${(Math.floor(100 * leastCost + 1e-6) / 100).toFixed(2)} is to pay`;
   if (!proven) return `; not proven, at least ${lowerBound} ${lowerBound === 1 ? "is" : "are"} needed`;
   // A plan may be the cheapest of several sizes of sheet and still not the one of fewest.
   return stock.kind === "sheet" && used <= lowerBound ? "; no fewer is possible" : "; no cheaper purchase is possible";

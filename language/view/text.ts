@@ -65,11 +65,15 @@ function leadFor(title: string): string {
   return title === "what" || title === "size" ? "" : `${title} `;
 }
 
-/** Breaks at spaces; a word longer than the line is cut. */
+/** A whole number with the fraction behind it, and that with the sign that it is a little less. */
+const inOneFigure = /(?<=\d)\s(?=\d+\/\d)|(?<=\d)\s(?=−)/g;
+const unbroken = "\u2060";
+
+/** Breaks at spaces, but not within a figure as the tape reads it; a word longer than the line is cut. */
 export function wrapped(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.replace(inOneFigure, unbroken).split(/\s+/)) {
     for (let rest = word; rest !== ""; rest = rest.slice(width)) {
       const piece = rest.slice(0, width);
       if (line === "") line = piece;
@@ -81,5 +85,5 @@ export function wrapped(text: string, width: number): readonly string[] {
     }
   }
   if (line !== "" || lines.length === 0) lines.push(line);
-  return lines;
+  return lines.map((one) => one.replaceAll(unbroken, " "));
 }

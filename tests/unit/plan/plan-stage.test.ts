@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { toNumber } from "../../../language/core/rational.ts";
-import type { CutNode, CutPlan } from "../../../language/plan/cut-plan.ts";
+import type { CutNode, CutPlan, StockPlan } from "../../../language/plan/cut-plan.ts";
 import { stepsOf } from "../../../language/plan/steps.ts";
 import type { Build } from "../../../language/service.ts";
 import { createWorkspace } from "../../../language/service.ts";
 import { boughtTogether, buyText } from "../../../language/view/buying.ts";
+import { proofWords } from "../../../language/view/plan.ts";
 
 function built(text: string): Build {
   const workspace = createWorkspace({ root: undefined });
@@ -15,6 +16,12 @@ function built(text: string): Build {
 function planned(text: string): { readonly build: Build; readonly plan: CutPlan } {
   const build = built(text);
   return { build, plan: build.plan({ steps: 300 }) };
+}
+
+/** A plan of boards with other figures. */
+function stockWith(change: Partial<StockPlan>): StockPlan {
+  const ash = "inches\nboard ash { thick 3/4  wide 5  long 60  costs 4 }\npart rail { from ash  long 30  wide 2 }\n";
+  return { ...planned(ash).plan.stocks[0]!, ...change };
 }
 
 const sheet = "inches\nsheet ply { called 3/4  measures 3/4  size 48 x 96  costs 60  density 36 }\n";
@@ -174,6 +181,13 @@ part rail { from ash  long 40  wide 2  count 4 }
     expect(stock?.proven).toBe(true);
   });
 
+  test("where it is not proven, it says what has to be paid at least, or that smaller ones might do", () => {
+    const stock = stockWith({ used: 2, lowerBound: 2, proven: false });
+    expect(proofWords({ ...stock, leastCost: 59.208 })).toBe("; not proven, at least 59.20 is to pay");
+    expect(proofWords({ ...stock, leastCost: undefined })).toBe("; no fewer is possible, but smaller ones might do");
+    expect(proofWords({ ...stock, used: 3 })).toBe("; not proven, at least 2 are needed");
+  });
+
   test("a price by the foot, the metre and the piece", () => {
     const cost = (price: string) => planned(rails.replace("6 per board foot", price)).plan.stocks[0]?.cost;
     expect(cost("2 per foot")).toBeCloseTo(16, 9);
@@ -329,6 +343,16 @@ part strip { from ply  long 90  wide 10 }
     expect(text("saw { trim 0 }\n", whole)).toContain("ply 1, 48 × 96: A");
     expect(text("saw { trim 0 }\n", "part long { from ply  long 97  wide 4 }\n")).toContain("larger than every sheet ");
     expect(text("", "part long { from oak  long 97  wide 4 }\n")).toContain("larger than every board");
+  });
+
+  test("a figure is not broken where a line ends", () => {
+    const sizes = ["34 1/2", "28 1/2", "21 3/8", "17 5/8", "12 7/16", "9 15/32"];
+    const parts = sizes.map((long, at) => `part p${at} { from ply  long ${long}  wide ${long}  count 3 }`).join("\n");
+    const { build, plan } = planned(`${sheet}${parts}\n`);
+    const text = build.planText(plan);
+    expect(text).toMatch(/\d \d+\/\d/);
+    expect(text).not.toMatch(/\d\n +\d+\/\d/);
+    expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(80);
   });
 
   test("a cut at the mitre saw is called a crosscut", () => {
