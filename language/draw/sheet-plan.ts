@@ -9,6 +9,10 @@ import type { Drawing, Item, Point } from "./display-list.ts";
 import { corners, letterHeights, line, outline, text } from "./display-list.ts";
 import { fitted, textWidth } from "./letters.ts";
 
+/** Between the letter of a part and the size beside it, on paper; and the room for them where another typeface is wider than ours. */
+const besideGap = 2;
+const roomFor = 1.4;
+
 /** A sheet, board or offcut as it is cut up: parts with letters and sizes, what is left crossed out, every cut a line. */
 export function sheetPlanDrawing(desk: Desk, sheet: PlannedSheet): Drawing | undefined {
   const lying = toNumber(sheet.width) < toNumber(sheet.height);
@@ -75,15 +79,20 @@ export function sheetPlanDrawing(desk: Desk, sheet: PlannedSheet): Drawing | und
   );
 }
 
-/** The letter large, the size under it where there is room. */
+/** The letter large, the size under it where there is room, or beside it. */
 function labels(a: Point, b: Point, mark: string, size: string): readonly Item[] {
   const [wide, high] = [Math.abs(b.x - a.x) - 1.5, Math.abs(b.y - a.y) - 1];
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   const capital = Math.max(1.2, Math.min(letterHeights.name, high - 0.5, wide));
   const small = letterHeights.note;
-  const both = capital + small + 2.4 < high && textWidth(size, small) < wide;
+  const under = capital + small + 2.4 < high && textWidth(size, small) < wide;
+  const [nameWide, sizeWide] = [roomFor * textWidth(mark, capital, "bold"), roomFor * textWidth(size, small)];
+  const beside = !under && small + 0.4 < high && nameWide + besideGap + sizeWide < wide;
   const name = text(
-    { x: middle.x, y: both ? middle.y - 0.3 : middle.y + capital / 2 },
+    {
+      x: beside ? middle.x - (besideGap + sizeWide) / 2 : middle.x,
+      y: under ? middle.y - 0.3 : middle.y + capital / 2,
+    },
     fitted(mark, wide + 1, capital, "bold"),
     {
       size: capital,
@@ -92,11 +101,11 @@ function labels(a: Point, b: Point, mark: string, size: string): readonly Item[]
       ground: "clear",
     },
   );
-  if (!both) return [name];
-  return [
-    name,
-    text({ x: middle.x, y: middle.y + small + 1.4 }, size, { size: small, anchor: "middle", ground: "clear" }),
-  ];
+  if (!under && !beside) return [name];
+  const at = under
+    ? { x: middle.x, y: middle.y + small + 1.4 }
+    : { x: middle.x + (besideGap + nameWide) / 2, y: middle.y + small / 2 };
+  return [name, text(at, size, { size: small, anchor: "middle", ground: "clear" })];
 }
 
 /** What no part is cut from, with a line from corner to corner. */

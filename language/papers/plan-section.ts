@@ -2,7 +2,7 @@ import { showText } from "../core/length.ts";
 import { sheetPlanDrawing } from "../draw/sheet-plan.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { runOf, stepsOf } from "../plan/steps.ts";
-import { proofWords, trimWords, whyUnplaced } from "../view/plan.ts";
+import { holdWords, proofWords, trimWords, whyUnplaced } from "../view/plan.ts";
 import type { PaperDesk } from "./desk.ts";
 import type { Section } from "./flow.ts";
 import type { Piece } from "./page.ts";
@@ -58,5 +58,7 @@ export function stepWords({ context: { reading } }: PaperDesk, step: CutStep): s
   const set = `${step.newSetting ? "set" : "as set,"} ${showText(step.setting, reading)}`;
   const heavy = step.heavy ? " More than one person lifts alone here: get help, or cut it on the floor." : "";
   const stands = step.stands.length === 0 ? "" : ` Stand: ${step.stands.join("; ")}.`;
-  return `${step.sheet}, ${step.tool}: ${runOf(step)}, ${set}. Keeps ${step.keeps}; falls off: ${step.falls}.${stands}${heavy}`;
+  const short = step.short ? ` Short: ${holdWords(step)}.` : "";
+  const size = `${showText(step.width, reading)} × ${showText(step.height, reading)}`;
+  return `${step.sheet}, ${size}, ${step.tool}: ${runOf(step)}, ${set}. Keeps ${step.keeps}; falls off: ${step.falls}.${stands}${short}${heavy}`;
 }

@@ -57,6 +57,8 @@ export interface StockPlan {
   readonly reason: string;
   readonly inRack: number;
   readonly cost: number | undefined;
+  /** What has to be paid in any case, as far as that is known; missing where a price is. */
+  readonly leastCost: number | undefined;
   readonly unplaced: readonly {
     readonly mark: string;
     readonly part: Part;
@@ -170,6 +172,9 @@ export function stockPlan(context: Context, problem: StockProblem, plan: SheetPl
   const sheets = plan.sheets.map((sheet) => plannedSheet(problem, sheet, counts));
   const priced = sheets.filter((sheet) => !sheet.offcut).map((sheet) => sheet.price);
   const inRack = sheetsInRack(context, problem.stock);
+  const cost = priced.some((price) => price === undefined)
+    ? undefined
+    : priced.reduce((sum: number, price) => sum + (price ?? 0), 0);
   return {
     stock: problem.stock,
     sheets,
@@ -178,9 +183,8 @@ export function stockPlan(context: Context, problem: StockProblem, plan: SheetPl
     proven: plan.proven,
     reason: plan.reasons.at(-1)?.because ?? "",
     inRack,
-    cost: priced.some((price) => price === undefined)
-      ? undefined
-      : priced.reduce((sum: number, price) => sum + (price ?? 0), 0),
+    cost,
+    leastCost: cost === undefined ? undefined : plan.costBound,
     unplaced: plan.unplaced.map((one) => ({ ...problem.parts.get(one.part)!, quantity: one.quantity, why: one.why })),
   };
 }

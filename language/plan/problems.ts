@@ -126,17 +126,24 @@ function areaOf(source: Source): number {
 /** A sheet's face grain runs along its second figure, its height here, unless it is said to run across; a board's along its length. */
 function askedPart(stock: Stock, row: MarkedPart, id: string, scale: Scale, staves: Staves): SheetPart {
   const { part } = row;
-  const plain = stock.kind === "sheet" && (stock.block.grain?.value === "none" || part.grain === "none");
-  const along = part.grain === "across" ? part.width.value : part.length.value;
+  const plain = part.grain === "none" || (stock.kind === "sheet" && stock.block.grain?.value === "none");
+  const { along } = liesIn(stock, part);
   const [width, height] = grainLies(stock) ? [along, staves.width] : [staves.width, along];
   return {
     id,
     width: scale.units(width),
     height: scale.units(height),
     quantity: row.quantity * staves.count,
-    turn: plain ? "free" : "fixed",
+    turn: plain && staves.count === 1 ? "free" : "fixed",
     ...(part.matched === undefined ? {} : { group: part.matched.group }),
   };
+}
+
+/** What of a part runs along the grain of its stock, and what across it; where that does not matter, the longer side along a board. */
+function liesIn(stock: Stock, { grain, length, width }: Part): { readonly along: Length; readonly across: Length } {
+  const [long, wide] = [length.value, width.value];
+  const crosswise = grain === "across" || (grain === "none" && stock.kind === "board" && less(long, wide));
+  return crosswise ? { along: wide, across: long } : { along: long, across: wide };
 }
 
 /** Whether the grain of a sheet runs along its first figure, its width here. */
@@ -152,7 +159,7 @@ export interface Staves {
 
 /** A part wider across its grain than any board sold is glued up from equal staves, each with what jointing takes. */
 export function stavesOf(stock: Stock, { part }: MarkedPart, sources: readonly Source[]): Staves {
-  const across = part.grain === "across" ? part.length.value : part.width.value;
+  const { across } = liesIn(stock, part);
   const whole = { count: 1, width: across };
   if (stock.kind !== "board") return whole;
   const widest = sources

@@ -2,7 +2,7 @@ import type { Length } from "../core/length.ts";
 import { add, compare, subtract, toText } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { CutNode, CutPlan, PlannedSheet } from "./cut-plan.ts";
-import { type CutShape, type Shop, shopOf, standsFor, type Tool, toolFor, weightOf } from "./tools.ts";
+import { type CutShape, isShort, type Shop, shopOf, standsFor, type Tool, toolFor, weightOf } from "./tools.ts";
 
 /** One cut, or several alike at one setting. */
 export interface CutStep {
@@ -23,6 +23,8 @@ export interface CutStep {
   readonly fallsPounds: number;
   /** Over what one person handles alone here. */
   readonly heavy: boolean;
+  /** So short along the fence that no hand belongs on it. */
+  readonly short: boolean;
   readonly stands: readonly string[];
   /** Whether fence or stop has to be moved for it. */
   readonly newSetting: boolean;
@@ -214,6 +216,7 @@ function stepOf(shop: Shop, cut: Pending, number: number, setting: "new" | "agai
     falls: cut.frees.length === 2 ? holds(cut.frees[1]!) : "waste",
     fallsPounds: weightOf(shop, sheet.stock, rest.width, rest.height),
     heavy: shop.lift < pounds,
+    short: isShort(cut.tool, shape),
     stands: cut.tool === "table saw" ? standsFor(shop, shape) : [],
     newSetting: setting === "new",
   };

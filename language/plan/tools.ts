@@ -28,6 +28,9 @@ const usual = { left: 12, right: 30, outfeed: 24 };
 /** The widest piece that a mitre saw takes in one pass (common practice, no source). */
 const mitreWidth = 12;
 
+/** A piece shorter than this along the fence is held in a sled or clamped, not by hand (common practice, no source). */
+const shortest = 12;
+
 export function shopOf(context: Context): Shop {
   const table = context.design.shop.saw[0]?.table ?? [];
   const reach = (side: string): number | undefined => {
@@ -63,29 +66,37 @@ export interface CutShape {
 }
 
 /**
- * The tool for a cut: a piece too heavy to lift, or too far out of the table's reach to be guided, is broken down on the floor; boards
- * and narrow strips are crosscut at the mitre saw; everything else goes to the table saw.
+ * The tool for a cut: a piece too heavy to lift, or too far out of the table's reach to be guided, is broken down on the floor;
+ * narrow strips and boards are cut across themselves at the mitre saw; everything else goes to the table saw.
  */
 export function toolFor(shop: Shop, stock: Stock, cut: CutShape): Tool {
   if (shop.lift < weightOf(shop, stock, cut.width, cut.height)) return "track saw on the floor";
-  const crosscut = cut.along === "y";
-  const across = toNumber(cut.width);
-  if (crosscut && across <= mitreWidth) return "mitre saw";
-  // At the table saw the fence must reach, and a crosscut is only safe while the edge against the fence is the longer one.
+  const { through, away } = measuresOf(cut);
+  // A board is ripped along its grain and cut across it; of sheet goods a strip is cut across itself, whichever way that is.
+  const across = stock.kind === "board" ? cut.along === "y" : through <= away;
+  if (across && through <= mitreWidth) return "mitre saw";
+  // At the table saw the fence must reach, and a piece much longer than its edge on the fence would turn there.
   const reaches = toNumber(cut.setting) <= shop.right;
-  const against = toNumber(crosscut ? cut.width : cut.height);
-  const away = toNumber(crosscut ? cut.height : cut.width);
-  if (reaches && away <= 2 * against) return "table saw";
-  // A narrow strip is cut across itself, whichever way its grain runs.
-  return against <= mitreWidth && against < away ? "mitre saw" : "track saw on the floor";
+  return reaches && away <= 2 * through ? "table saw" : "track saw on the floor";
+}
+
+/** Whether a piece is so short along the fence that no hand belongs on it, at the table saw or at the mitre saw. */
+export function isShort(tool: Tool, cut: CutShape): boolean {
+  const { through, away } = measuresOf(cut);
+  return (tool === "table saw" && through < shortest) || (tool === "mitre saw" && away < shortest);
+}
+
+/** How far a cut runs through the piece, and how long the piece is the other way. */
+function measuresOf({ width, height, along }: CutShape): { readonly through: number; readonly away: number } {
+  const [wide, high] = [toNumber(width), toNumber(height)];
+  return along === "x" ? { through: high, away: wide } : { through: wide, away: high };
 }
 
 /** Where a stand must be before a cut at the table saw begins: where a piece's centre of gravity would lie beyond the table. */
 export function standsFor(shop: Shop, cut: CutShape): readonly string[] {
-  const through = toNumber(cut.along === "x" ? cut.height : cut.width);
-  const whole = toNumber(cut.along === "x" ? cut.width : cut.height);
+  const { through, away } = measuresOf(cut);
   const setting = toNumber(cut.setting);
-  const offcut = Math.max(0, whole - setting);
+  const offcut = Math.max(0, away - setting);
   const stands: string[] = [];
   if (shop.left < offcut / 2)
     stands.push("to the left of the blade: the piece that falls off is heavier beyond the table than on it");

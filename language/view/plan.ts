@@ -11,7 +11,7 @@ import { trimOf } from "../plan/problems.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { runOf, stepsOf } from "../plan/steps.ts";
 import { shopOf } from "../plan/tools.ts";
-import { cautionsFor } from "../published/safety.ts";
+import { cautions, cautionsFor } from "../published/safety.ts";
 import type { ListSize, PlanCut, PlanDocument, PlanSheet, PlanStep, PlanStock } from "./types.ts";
 import { wrap } from "./wrap.ts";
 
@@ -19,6 +19,7 @@ import { wrap } from "./wrap.ts";
 export function planDocument(context: Context, plan: CutPlan): PlanDocument {
   const of = (kind: "sheet" | "board") => plan.stocks.filter((one) => one.stock.kind === kind);
   const sheets = of("sheet");
+  const steps = stepsOf(context, plan);
   return {
     schema: "scantling/plan/1",
     project: titleOf(context.design),
@@ -30,9 +31,9 @@ export function planDocument(context: Context, plan: CutPlan): PlanDocument {
     proven: sheets.every((one) => one.proven),
     stocks: plan.stocks.map((one) => planStock(context, one)),
     unsized: plan.unsized,
-    steps: stepsOf(context, plan).map((step) => planStep(context, step)),
+    steps: steps.map((step) => planStep(context, step)),
     keep: newOffcuts(context, plan).map((one) => one.line),
-    cautions: cautionTexts(),
+    cautions: cautionTexts(steps),
   };
 }
 
@@ -107,6 +108,7 @@ function planStep(context: Context, step: CutStep): PlanStep {
     falls: step.falls,
     fallsPounds: round(step.fallsPounds),
     heavy: step.heavy,
+    short: step.short,
     stands: step.stands,
   };
 }
@@ -129,8 +131,11 @@ function round(value: number, places = 1): number {
   return Math.round(value * scale) / scale;
 }
 
-function cautionTexts(): readonly string[] {
-  return [...cautionsFor("table saw"), ...cautionsFor("lifting")].map((caution) => caution.text);
+/** The usual cautions for these cuts; none where nothing is cut. */
+export function cautionTexts(steps: readonly CutStep[]): readonly string[] {
+  if (steps.length === 0) return [];
+  const short = steps.some((step) => step.short) ? cautions.filter(({ id }) => id === "small-stock") : [];
+  return [...cautionsFor("table saw"), ...short, ...cautionsFor("lifting")].map((caution) => caution.text);
 }
 
 /** The cutting plan for a terminal: never wider than 80 columns. */
@@ -151,6 +156,10 @@ export function planText(context: Context, plan: CutPlan): string {
     lines.push("Cuts, in order", ...trimmed, ...steps.flatMap((step) => stepLines(context, step)), "");
   const keep = keptOffcuts(context, plan);
   if (0 < keep.length) lines.push("Worth keeping", ...keep.flatMap((one: KeptOffcut) => indented(keptText(one))), "");
+  if (steps.length === 0) {
+    if (plan.stocks.length === 0 && plan.unsized.length === 0) lines.push("Nothing is cut from sheets or boards.");
+    return `${lines.join("\n").trimEnd()}\n`;
+  }
   const shop = shopOf(context);
   const limit = shop.liftStated
     ? `${sayWeight(context, shop.lift)}, as stated`
@@ -159,7 +168,7 @@ export function planText(context: Context, plan: CutPlan): string {
     ...wrap(`Marked heavy: over ${limit}.`, 80),
     "",
     "Cautions",
-    ...cautionTexts().flatMap((text) => indented(`– ${text}`)),
+    ...cautionTexts(steps).flatMap((text) => indented(`– ${text}`)),
   );
   return `${lines.join("\n").trimEnd()}\n`;
 }
@@ -182,9 +191,19 @@ export function whyUnplaced(context: Context, { stock }: StockPlan, { why }: Sto
   return isPositive(trimOf(context, stock)) ? "larger than every sheet once its edges are trimmed" : why;
 }
 
+/** What holds a short piece at the saw in place of a hand. */
+export function holdWords({ tool }: CutStep): string {
+  return tool === "mitre saw" ? "clamp it to fence or table" : "clamp it in a sled, or cut it by hand";
+}
+
 /** Whether fewer would do, as the end of a sentence; nothing of nothing that is cut. */
-export function proofWords({ stock, sheets, used, lowerBound, proven }: StockPlan): string {
+export function proofWords({ stock, sheets, used, lowerBound, proven, leastCost }: StockPlan): string {
   if (sheets.length === 0) return "";
+  // Of several sizes, so many may be needed, and cheaper or smaller ones do.
+  if (!proven && used <= lowerBound)
+    return leastCost === undefined
+      ? "; no fewer is possible, but smaller ones might do"
+      : `; not proven, at least ${(Math.floor(100 * leastCost + 1e-6) / 100).toFixed(2)} is to pay`;
   if (!proven) return `; not proven, at least ${lowerBound} ${lowerBound === 1 ? "is" : "are"} needed`;
   // A plan may be the cheapest of several sizes of sheet and still not the one of fewest.
   return stock.kind === "sheet" && used <= lowerBound ? "; no fewer is possible" : "; no cheaper purchase is possible";
@@ -229,8 +248,9 @@ function stepLines(context: Context, step: CutStep): readonly string[] {
     : `again ${showText(step.setting, context.reading)}`;
   const heavy = step.heavy ? ` HEAVY ${sayWeight(context, step.pounds)}.` : "";
   const stands = step.stands.map((stand) => ` Stand ${stand}.`).join("");
+  const short = step.short ? ` SHORT: ${holdWords(step)}.` : "";
   return indented(
-    `${step.number}. ${step.tool}, ${runOf(step)}, ${set}: ${step.sheet}, piece ${size}: keep ${step.keeps}; falls ${step.falls}.${heavy}${stands}`,
+    `${step.number}. ${step.tool}, ${runOf(step)}, ${set}: ${step.sheet}, piece ${size}: keep ${step.keeps}; falls ${step.falls}.${heavy}${short}${stands}`,
   );
 }
 

@@ -189,5 +189,6 @@ export interface PlanStep {
   readonly falls: string;
   readonly fallsPounds: number;
   readonly heavy: boolean;
+  readonly short: boolean;
   readonly stands: readonly string[];
 }

@@ -14,12 +14,16 @@ export function widthOf(text: string): number {
   return [...text].reduce((sum, character) => sum + cellsOf(character), 0);
 }
 
-/** Breaks a text at spaces into lines of at most so many columns; a word longer than a line is broken too. */
+/** Any space but those in a figure as the tape reads it: a whole number, its fraction, and the sign that it is a hair less. */
+const betweenWords = /(?<!\d)\s+|(?<=\d)\s+(?=\S|$)(?!\d+\/\d|−)/;
+
+/** Breaks a text between words into lines of at most so many columns; a word longer than a line is broken too. */
 export function wrap(text: string, columns: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
   let width = 0;
-  for (const word of text.split(/\s+/).flatMap((one) => chopped(one, columns))) {
+  const words = text.split(betweenWords).map((word) => word.replace(/\s+/g, " "));
+  for (const word of words.flatMap((one) => chopped(one, columns))) {
     const more = widthOf(word);
     if (line === "") [line, width] = [word, more];
     else if (width + 1 + more <= columns) [line, width] = [`${line} ${word}`, width + 1 + more];

@@ -4,7 +4,7 @@ import { inTurns } from "../in-turns.ts";
 import type { Io } from "./io.ts";
 
 /** Rounds of search when no time is given: the same on every machine, so the same file gives the same plan. */
-export const usualSteps = 4000;
+export const usualSteps = 12_000;
 
 /** More rounds than any search comes to within the time that may be asked for. */
 const unlimitedSteps = 1_000_000_000;

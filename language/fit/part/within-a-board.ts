@@ -20,13 +20,17 @@ export const partMustFitBoard: Check = {
     }),
 };
 
-/** The grain of a board runs along it, so a part whose grain runs across lies in it crosswise: its width along the board. */
+/**
+ * The grain of a board runs along it, so a part whose grain runs across lies in it crosswise: its width along the board. Where
+ * it does not matter how the grain runs, the longer side does.
+ */
 function lieOf({ grain, length, width }: Part) {
   const [lengthwise, wide] = [
     { name: "long", size: length },
     { name: "wide", size: width },
   ];
-  return grain === "across" ? { along: wide, across: lengthwise } : { along: lengthwise, across: wide };
+  const crosswise = grain === "across" || (grain === "none" && less(length.value, width.value));
+  return crosswise ? { along: wide, across: lengthwise } : { along: lengthwise, across: wide };
 }
 
 function tooLong(context: Context, part: Part, stock: BoardStock): readonly Finding[] {

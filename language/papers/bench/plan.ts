@@ -2,9 +2,8 @@ import { drawingView } from "../../draw/drawing-view.ts";
 import { sheetPlanDrawing } from "../../draw/sheet-plan.ts";
 import { newOffcuts } from "../../plan/keep.ts";
 import { stepsOf } from "../../plan/steps.ts";
-import { cautionsFor } from "../../published/safety.ts";
 import type { BenchSection } from "../../view/bench.ts";
-import { trimWords } from "../../view/plan.ts";
+import { cautionTexts, trimWords } from "../../view/plan.ts";
 import type { PaperDesk } from "../desk.ts";
 import { stepWords, unplacedWords, verdicts } from "../plan-section.ts";
 import { section } from "./section.ts";
@@ -16,20 +15,20 @@ export function planPart(desk: PaperDesk, wanted: string | undefined): BenchSect
   const sheets = plan.stocks.flatMap((stock) => stock.sheets);
   const named = sheets.map((sheet) => ({ sheet, drawing: sheetPlanDrawing(desk, sheet) }));
   const drawings = named.flatMap(({ drawing }) => drawing ?? []);
+  const steps = stepsOf(context, plan);
   const chosen = drawings.find(({ id }) => id === wanted) ?? drawings[0];
   return section("plan", {
     notes: [...verdicts(desk), ...unplacedWords(desk), ...trimWords(context, plan)],
     plan: {
       titles: drawings.map(({ id, title, scale }) => ({ id, title, scale })),
       drawing: chosen === undefined ? null : drawingView(chosen),
-      steps: stepsOf(context, plan).map((step) => ({
+      steps: steps.map((step) => ({
         number: step.number,
         text: stepWords(desk, step),
         heavy: step.heavy,
       })),
       keep: newOffcuts(context, plan).map(({ text }) => text),
     },
-    cautions:
-      sheets.length === 0 ? [] : [...cautionsFor("table saw"), ...cautionsFor("lifting")].map(({ text }) => text),
+    cautions: cautionTexts(steps),
   });
 }

@@ -37,9 +37,33 @@ function pieceWriter(prepared: Prepared, edge: number): (box: Box, node: Node | 
     const way = overX === 0 && overY === 0 ? undefined : overY * box.w <= overX * box.h ? "x" : "y";
     const along = node.along === ALONG_X ? "x" : "y";
     if (way !== undefined && (node.along === LEAF || along !== way)) return row(box, way, [node], write);
-    if (node.along !== LEAF) return row(box, along, longestFirst(node), write);
+    if (node.along !== LEAF) return writeRow(box, along, node.kids);
     const turned = node.w !== blanks.w[node.item] || node.h !== blanks.h[node.item];
     return writeHeld(box, held[node.item]!, turned);
+  }
+
+  /**
+   * Pieces side by side, and at the end those that are cut together: one cut takes them down to their breadth while they
+   * hang together, and they are cut to length after. One by one, each would be cut to length first and then need a cut
+   * of its own, which is more work and leaves short pieces to rip.
+   */
+  function writeRow(box: Box, along: "x" | "y", nodes: readonly Node[]): CutPiece {
+    const { single, together } = gathered(nodes, along);
+    const kids: Row[] = [...single.map((node) => [node]), ...together].map((inside) => {
+      const length = inside.reduce((sum, node) => sum + lengthOf(node, along), 0);
+      return along === "x" ? { inside, w: length, h: box.h } : { inside, w: box.w, h: length };
+    });
+    const last = kids.at(-1);
+    const rest = kids.reduce((left, kid) => left - lengthOf(kid, along), lengthOf(box, along));
+    // A short end stays on what is cut to length last in any case: to cut it off before would be a setting more.
+    if (last !== undefined && 1 < last.inside.length && 0 < rest && rest <= lengthOf(last, along))
+      kids[kids.length - 1] = along === "x" ? { ...last, w: last.w + rest } : { ...last, h: last.h + rest };
+    return row(box, along, kids, (at, { inside }) => {
+      const [first, second] = inside;
+      if (second === undefined) return write(at, first);
+      const size = along === "x" ? { w: at.w, h: first!.h } : { w: first!.w, h: at.h };
+      return row(at, along === "x" ? "y" : "x", [size], (narrow) => writeRow(narrow, along, inside));
+    });
   }
 
   function writeHeld(box: Box, one: Held, turned: boolean): CutPiece {
@@ -84,7 +108,27 @@ function strip(box: Box, along: "x" | "y", offset: number, length: number): Box 
   return along === "x" ? { ...box, x: box.x + offset, w: length } : { ...box, y: box.y + offset, h: length };
 }
 
-/** Equal sizes beside each other, largest first: one setting then serves several cuts. */
-function longestFirst(node: Node): Node[] {
-  return node.kids.slice().sort((a, b) => (node.along === ALONG_X ? b.w - a.w : b.h - a.h));
+type Size = { readonly w: number; readonly h: number };
+
+/** A piece of a row, or several that are cut together, with what the row gives them of itself. */
+type Row = Size & { readonly inside: readonly Node[] };
+
+function lengthOf({ w, h }: Size, along: "x" | "y"): number {
+  return along === "x" ? w : h;
+}
+
+/**
+ * The pieces of a row that are cut by themselves, and those that are cut together: all of one breadth, less than that of
+ * the row. Equal sizes stand beside each other, the largest first: one setting then serves several cuts.
+ */
+function gathered(
+  nodes: readonly Node[],
+  along: "x" | "y",
+): { readonly single: readonly Node[]; readonly together: readonly (readonly Node[])[] } {
+  const sorted = nodes.slice().sort((a, b) => lengthOf(b, along) - lengthOf(a, along));
+  const breadth = ({ w, h }: Node): number => (along === "x" ? h : w);
+  const widest = Math.max(...sorted.map(breadth));
+  const narrow = [...new Set(sorted.map(breadth))].filter((one) => one < widest);
+  const together = narrow.map((one) => sorted.filter((node) => breadth(node) === one)).filter((all) => 1 < all.length);
+  return { single: sorted.filter((node) => !together.some((all) => all.includes(node))), together };
 }

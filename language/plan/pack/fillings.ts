@@ -1,7 +1,7 @@
 import { construct, KEYS } from "./construct.ts";
 import { usedSheet } from "./cut-tree.ts";
 import { layOut } from "./layout.ts";
-import { type Pattern, type Priced, pricePatterns } from "./pattern-price.ts";
+import { type Priced, pricePatterns } from "./pattern-price.ts";
 import type { Kind, Sheet } from "./pattern-values.ts";
 import { type Panel, prepare } from "./prepare.ts";
 import type { CutPiece, SheetPart } from "./problem.ts";
@@ -49,7 +49,7 @@ function once({ patterns }: Priced, areas: readonly number[]): readonly Filling[
   });
 }
 
-function countsOf({ kinds }: Pick<Pattern, "kinds">, length: number): readonly number[] {
+function countsOf({ kinds }: Pick<Priced["patterns"][number], "kinds">, length: number): readonly number[] {
   const counts = Array.from({ length }, () => 0);
   for (const kind of kinds) counts[kind]!++;
   return counts;

@@ -1,5 +1,6 @@
 import { type Demand, suffices } from "./demands.ts";
 import type { Layout } from "./layout.ts";
+import { cheapestToMeet } from "./least-to-meet.ts";
 import type { Panel } from "./prepare.ts";
 
 /** How many of each panel, by its number in the list of panels. */
@@ -27,13 +28,16 @@ export function fleetOf(layouts: readonly Layout[], panels: readonly Panel[]): n
   return fleet;
 }
 
+/** So many fleets are looked at besides those one step away. */
+const MOST_CHEAPEST = 8;
+
 /**
- * Better fleets one step away: without one sheet, or with one or two sheets exchanged for one or two others, each with
- * room for `area` and all that is demanded, and cheaper; the roomiest first. Offcuts are always all there. A fleet whose sheets another has all, and
+ * Better fleets: those one step away, without one sheet, or with one or two sheets exchanged for one or two others, each with
+ * room for `area` and all that is demanded, and cheaper; and the cheapest of all. The roomiest first. Offcuts are always all there. A fleet whose sheets another has all, and
  * more, is left out: whoever finds that one comes to it next.
  */
 export function betterFleets(from: Fleet, panels: readonly Panel[], demands: readonly Demand[], area: number): Fleet[] {
-  const found = new Map<string, number[]>();
+  const found = new Map<string, Fleet>();
   const base = from.map((count, at) => (panels[at]!.offcut ? panels[at]!.have : count));
   const price = fleetPrice(base, panels);
   const fresh = panels.flatMap((panel, at) => (panel.offcut ? [] : [at]));
@@ -54,18 +58,21 @@ export function betterFleets(from: Fleet, panels: readonly Panel[], demands: rea
       found.set(fleet.join(), fleet);
     }
   }
-  const fleets = [...found.values()];
+  for (const fleet of cheapestToMeet(demands, panels, price.cost * (1 - 1e-9), MOST_CHEAPEST)) {
+    if (area <= areaOf(fleet, panels)) found.set(fleet.join(), fleet);
+  }
+  const fleets: Fleet[] = [...found.values()];
   const order = fleets.filter((fleet) => !fleets.some((other) => other !== fleet && holds(other, fleet)));
   order.sort((a, b) => areaOf(b, panels) - areaOf(a, panels));
   return order.slice(0, 8);
 }
 
 /** True when a fleet has every sheet that another has: it is the easier one, and the other is the next step from it. */
-function holds(fleet: Fleet, other: Fleet): boolean {
+export function holds(fleet: Fleet, other: Fleet): boolean {
   return fleet.every((count, at) => other[at]! <= count);
 }
 
-function fleetPrice(fleet: Fleet, panels: readonly Panel[]): Price {
+export function fleetPrice(fleet: Fleet, panels: readonly Panel[]): Price {
   let cost = 0;
   let sheets = 0;
   let area = 0;
@@ -79,6 +86,6 @@ function fleetPrice(fleet: Fleet, panels: readonly Panel[]): Price {
   return { cost, sheets, area };
 }
 
-function areaOf(fleet: Fleet, panels: readonly Panel[]): number {
+export function areaOf(fleet: Fleet, panels: readonly Panel[]): number {
   return fleet.reduce((sum, count, at) => sum + count * panels[at]!.w * panels[at]!.h, 0);
 }

@@ -1,8 +1,9 @@
+import type { Demand } from "./demands.ts";
 import { type Layout, layOut } from "./layout.ts";
 import { dive } from "./pattern-dive.ts";
-import type { Pattern } from "./pattern-price.ts";
-import { type Relaxed, relaxPatterns, type Task } from "./pattern-relax.ts";
+import { type Pattern, type Relaxed, relaxPatterns, type Task } from "./pattern-relax.ts";
 import type { Kind } from "./pattern-values.ts";
+import type { Panel } from "./prepare.ts";
 import type { Random } from "./random.ts";
 import type { Loose } from "./ruin.ts";
 import type { Blanks } from "./search.ts";
@@ -12,10 +13,12 @@ import { collectItems, LEAF, leaf, type Node, split } from "./tree.ts";
 export type Memory = {
   /** Keeps a layout that wastes no more than the sheets can about bear, when its set of blanks is new. */
   readonly keep: (layout: Layout) => void;
-  /** Goes on combining, a little; answers the combination once it is there. */
-  readonly combine: () => Loose | undefined;
-  /** The sheets that are needed for certain, as far as is known yet. */
-  readonly least: () => number;
+  /** Goes on combining towards a plan of this cost at most, a little; answers the combination once it is there. */
+  readonly combine: (cost: number) => Loose | undefined;
+  /** What any set of sheets must carry, by the number of the panel; undefined as long as it is not known. */
+  readonly proof: () => Demand | undefined;
+  /** Whether all patterns have been looked at. */
+  readonly isComplete: () => boolean;
 };
 
 const MOST_KEPT = 30_000;
@@ -28,55 +31,62 @@ const LEAST_SHARE_FREE = 0.05;
 const NOISE = 0.3;
 
 /**
- * A memory for the sheets given. What was met is the start of a pattern relaxation, and plans are read from that by
- * diving. Undefined where the sheets are not all of one size, where one of the blanks is larger than they are, or where
- * there are too many blanks for it to be quick.
+ * A memory of the panels. What was met on sheets like those of `start` is the beginning of a pattern relaxation, and plans
+ * are read from that by diving. Undefined where there are too many blanks for it to be quick, or where nothing has a cost.
  */
-export function memoryOf(blanks: Blanks, sheets: readonly Layout[], random: Random): Memory | undefined {
-  const [first] = sheets;
-  if (first === undefined || MOST_BLANKS < blanks.count || MOST_ON_SHEET * sheets.length < blanks.count)
-    return undefined;
-  if (sheets.some((one) => one.bin !== first.bin)) return undefined;
-  const area = first.w * first.h;
-  const slack = area - blanks.area.reduce((sum, one) => sum + one, 0) / sheets.length;
-  const mostFree = Math.max(slack * MEANS_FREE, area * LEAST_SHARE_FREE);
+export function memoryOf(
+  blanks: Blanks,
+  panels: readonly Panel[],
+  start: readonly Layout[],
+  random: Random,
+): Memory | undefined {
+  if (MOST_BLANKS < blanks.count || MOST_ON_SHEET * start.length < blanks.count) return undefined;
+  const bins = panels.flatMap((panel, bin) => (0 < panel.have ? [bin] : []));
+  const dearest = Math.max(0, ...bins.map((bin) => panels[bin]!.cost));
+  if (dearest <= 0) return undefined;
+  const taskSheetOf = panels.map((_, bin) => bins.indexOf(bin));
   const { kinds, kindOf, demand } = kindsOf(blanks);
-  if (!kinds.every((kind) => fits(kind, first))) return undefined;
-  const task: Task = { kinds, sheet: { w: first.w, h: first.h } };
+  const sheets = bins.map((bin) => ({ w: panels[bin]!.w, h: panels[bin]!.h, cost: panels[bin]!.cost / dearest }));
+  const have = bins.map((bin) => panels[bin]!.have);
+  const task: Task = { kinds, sheets };
+  const shareFree = shareFreeOf(blanks, start);
   const numbers = kinds.map(() => Math.floor(random.unit() * 2 ** 32));
-  const known = new Set<number>();
+  const known = bins.map(() => new Set<number>());
   let kept: Pattern[] = [];
   let root: Relaxed | undefined;
+  let proof: Demand | undefined;
   let dives = 0;
   let under: Generator<undefined, Loose> | undefined;
   const found: number[] = [];
 
-  function keep(layout: Layout): void {
-    if (layout.root === undefined || mostFree < layout.free || MOST_KEPT <= known.size) return;
+  function keep({ root: node, bin, w, h, free }: Layout): void {
+    const sheet = taskSheetOf[bin]!;
+    const seen = known[sheet]!;
+    if (node === undefined || w * h * shareFree < free || MOST_KEPT <= seen.size) return;
     found.length = 0;
-    collectItems(layout.root, found);
+    collectItems(node, found);
     let sum = 0;
     for (const item of found) sum += numbers[kindOf[item]!]!;
-    if (known.has(sum)) return;
-    known.add(sum);
-    const { root: node } = layout;
-    kept.push({ tree: () => withKinds(node, kindOf), kinds: found.map((item) => kindOf[item]!) });
+    if (seen.has(sum)) return;
+    seen.add(sum);
+    kept.push({ tree: () => withKinds(node, kindOf), kinds: found.map((item) => kindOf[item]!), sheet });
   }
 
-  function combine(): Loose | undefined {
-    under ??= combining();
+  function combine(cost: number): Loose | undefined {
+    under ??= combining(cost / dearest);
     const step = under.next();
     if (step.done !== true) return undefined;
     under = undefined;
     return step.value;
   }
 
-  function* combining(): Generator<undefined, Loose> {
-    const pool = root === undefined ? kept : [...root.near(sheets.length), ...kept];
+  function* combining(cost: number): Generator<undefined, Loose> {
+    const pool = root === undefined ? kept : [...root.near(cost), ...kept];
     kept = [];
-    root = yield* relaxPatterns(task, demand, pool);
+    root = yield* relaxPatterns(task, demand, have, pool);
+    proof = ofPanels(root.proof) ?? proof;
     const noise = dives++ === 0 ? 0 : NOISE;
-    return laidOut(yield* dive(task, demand, sheets.length, root, noise, random));
+    return laidOut(yield* dive(task, { demand, have, cost }, root, noise, random));
   }
 
   function laidOut(fixed: readonly Pattern[]): Loose {
@@ -86,23 +96,26 @@ export function memoryOf(blanks: Blanks, sheets: readonly Layout[], random: Rand
       const node = withItems(pattern.tree(), waiting);
       const items: number[] = [];
       if (node !== undefined) collectItems(node, items);
-      return layOut(
-        first!.bin,
-        first!.w,
-        first!.h,
-        node,
-        items.reduce((sum, item) => sum + blanks.area[item]!, 0),
-      );
+      const bin = bins[pattern.sheet]!;
+      const used = items.reduce((sum, item) => sum + blanks.area[item]!, 0);
+      return layOut(bin, panels[bin]!.w, panels[bin]!.h, node, used);
     });
-    while (layouts.length < sheets.length) layouts.push(layOut(first!.bin, first!.w, first!.h, undefined, 0));
     return { layouts, out: waiting.flat() };
   }
 
-  return { keep, combine, least: () => root?.least ?? 0 };
+  function ofPanels(shown: Demand | undefined): Demand | undefined {
+    if (shown === undefined) return undefined;
+    return { need: shown.need, carries: taskSheetOf.map((sheet) => (sheet < 0 ? 0 : shown.carries[sheet]!)) };
+  }
+
+  return { keep, combine, proof: () => proof, isComplete: () => root?.complete === true };
 }
 
-function fits({ w, h, turns }: Kind, sheet: { readonly w: number; readonly h: number }): boolean {
-  return (w <= sheet.w && h <= sheet.h) || (turns && h <= sheet.w && w <= sheet.h);
+/** The share of a sheet that may be free where the blanks leave so much of these sheets. */
+function shareFreeOf(blanks: Blanks, sheets: readonly Layout[]): number {
+  const whole = sheets.reduce((sum, { w, h }) => sum + w * h, 0);
+  const used = blanks.area.reduce((sum, one) => sum + one, 0);
+  return Math.max((1 - used / whole) * MEANS_FREE, LEAST_SHARE_FREE);
 }
 
 function kindsOf(blanks: Blanks): { kinds: Kind[]; kindOf: Int32Array; demand: number[] } {

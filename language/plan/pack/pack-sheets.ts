@@ -1,14 +1,15 @@
+import { type Attempt, attemptOn, changeManner, filledUp, leastTried, startOn, widened } from "./attempts.ts";
+import { type Combiner, combinerOf } from "./combiner.ts";
 import { type Built, construct, KEYS } from "./construct.ts";
 import { usedSheet } from "./cut-tree.ts";
-import { type Demand, demandsOf } from "./demands.ts";
-import { betterFleets, cheaper, type Fleet, priceOf } from "./fleets.ts";
-import { type Layout, layOut } from "./layout.ts";
-import { type Memory, memoryOf } from "./memory.ts";
+import { type Demand, demandsOf, suffices } from "./demands.ts";
+import { betterFleets, cheaper, type Fleet, fleetOf, fleetPrice, holds, priceOf } from "./fleets.ts";
+import type { Layout } from "./layout.ts";
 import { addUnplaced, type Prepared, prepare } from "./prepare.ts";
 import type { SheetPlan, SheetProblem } from "./problem.ts";
 import { seededRandom } from "./random.ts";
-import { type Manner, type Search, searchOn } from "./search.ts";
-import { type SheetBounds, sheetBounds } from "./sheet-bounds.ts";
+import type { Loose } from "./ruin.ts";
+import { raisedBy, type SheetBounds, sheetBounds } from "./sheet-bounds.ts";
 import { tidyLast } from "./tidy.ts";
 
 /** How long to search: rounds in all, and a question asked now and then whether to stop at once. */
@@ -30,32 +31,8 @@ export type Packing = {
   readonly version: () => number;
 };
 
-/** A search towards one fleet: the rounds spent on it, those of the search itself, and those of combining anew. */
-type Attempt = {
-  readonly fleet: Fleet;
-  readonly memory: Memory | undefined;
-  search: Search;
-  spent: number;
-  rounds: number;
-  restarts: number;
-  combining: number;
-  /** Rounds of the search after which sheets are combined anew. */
-  due: number;
-};
-
-const MANNERS: readonly Manner[] = [
-  { memory: 50, removed: 12, power: 1.3, blink: 0.02, whole: 0.5 },
-  { memory: 200, removed: 10, power: 2, blink: 0.02, whole: 0.2 },
-  { memory: 50, removed: 12, power: 1.2, blink: 0.05, whole: 0.5 },
-  { memory: 400, removed: 6, power: 1.5, blink: 0.01, whole: 0 },
-];
-const FIRST_STRETCH = 30_000;
-
-/** Rounds before sheets are first combined anew, times the cube of the blanks on a sheet: it is the dearer the more they are. */
-const ROUNDS_FIRST = 40;
-const ROUNDS_BETWEEN = 2_000;
-/** Where patterns cannot be priced to the end, the search is likelier to get there: it has so many times the rounds. */
-const LESS_OFTEN = 4;
+/** Searches that are under way at once, at most. */
+const MOST_ATTEMPTS = 12;
 
 /** Packs parts within a budget and answers the best plan found; the same input and steps give the same plan. */
 export function packSheets(problem: SheetProblem, budget: Budget): SheetPlan {
@@ -80,6 +57,10 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   let bounds: SheetBounds | undefined;
   let demands: readonly Demand[] | undefined;
   let attempts: Attempt[] | undefined;
+  let combiner: Combiner | undefined;
+  /** What a plan may cost that is combined anew. */
+  let goal = 0;
+  let learnt: Demand | undefined;
   let tidied: readonly Layout[] | undefined;
 
   function demanded(): readonly Demand[] {
@@ -99,91 +80,111 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   function advance(rounds: number): boolean {
     if (finished()) return true;
     for (let done = 0; done < rounds; ) {
-      attempts ??= startAttempts();
+      attempts ??= startAttempts([]);
       const attempt = leastTried(attempts);
       if (attempt === undefined) return true;
       const stretch = Math.min(rounds - done, 16);
       done += stretch;
       const better = pursue(attempt, stretch);
-      const learnt = learnFrom(attempt);
-      if ((better || learnt) && finished()) return true;
+      const proven = learn();
+      if ((better || proven) && finished()) return true;
     }
     return false;
   }
 
   /** Works on one attempt; true when it led to a better plan. */
   function pursue(attempt: Attempt, rounds: number): boolean {
-    let complete = false;
-    for (let done = 0; done < rounds && !complete; done++) complete = oneRound(attempt);
+    let found: Loose | undefined;
+    for (let done = 0; done < rounds && found === undefined; done++) found = oneRound(attempt);
     attempt.spent += rounds;
-    if (complete || fewerLeft(attempt.search.left())) {
-      best = { layouts: inUse(attempt.search.layouts()), left: attempt.search.left().slice() };
-      version++;
-      tidied = undefined;
-      if (complete) attempts = undefined;
-      return complete;
-    }
-    if (FIRST_STRETCH * 2 ** attempt.restarts <= attempt.rounds) {
-      attempt.restarts++;
-      const manner = MANNERS[attempt.restarts % MANNERS.length]!;
-      attempt.search = searchOn(blanks, attempt.search.layouts(), random, manner, attempt.memory?.keep);
-    }
-    return false;
+    const stands = { layouts: attempt.search.layouts().slice(), out: attempt.search.left().slice() };
+    if (found !== undefined || fewerLeft(stands.out)) take(found ?? stands);
+    else changeManner(attempt, blanks, random);
+    if (found !== undefined) attempts = undefined;
+    return found !== undefined;
   }
 
-  /** A round of the search, or, when it is due, a little of combining anew what the search has met. */
-  function oneRound(attempt: Attempt): boolean {
-    const { memory, search } = attempt;
-    if (memory === undefined || attempt.rounds < attempt.due) {
-      attempt.rounds++;
-      return search.round();
-    }
-    attempt.combining++;
-    const combined = memory.combine();
-    if (combined === undefined) return false;
-    attempt.due = attempt.rounds + Math.max(ROUNDS_BETWEEN, memory.least() === 0 ? LESS_OFTEN * attempt.combining : 0);
-    attempt.combining = 0;
-    return combined.layouts.length <= 2 * inUse(combined.layouts).length && search.goOnFrom(combined);
-  }
-
-  /** Gives an attempt up that cannot succeed; true when that says that fewer sheets are not possible at all. */
-  function learnFrom({ fleet, memory }: Attempt): boolean {
-    const least = memory?.least() ?? 0;
-    // Where the stock does not suffice there is nothing to prove, but less to leave over.
-    if (best.left.length !== 0 || least <= fleet.reduce((sum, count) => sum + count, 0)) return false;
-    attempts = attempts?.filter((attempt) => attempt.memory !== memory);
-    const [panel] = panels;
-    if (panel === undefined || panels.length !== 1 || panel.offcut || least <= known().sheets) return false;
-    const cost = least * panel.cost;
-    const because = "all patterns of straight cuts";
-    bounds = { sheets: least, cost, reasons: [...known().reasons, { sheets: least, cost, because }] };
+  function take({ layouts, out }: Loose): void {
+    best = { layouts: inUse(layouts), left: out };
     version++;
-    return true;
+    tidied = undefined;
+  }
+
+  /** A round of the search, or, when it is due, a little of combining anew what it has met; answers a better plan. */
+  function oneRound(attempt: Attempt): Loose | undefined {
+    const { search } = attempt;
+    if (combiner === undefined || combiner.searches()) {
+      attempt.rounds++;
+      return search.round() ? { layouts: search.layouts().slice(), out: [] } : undefined;
+    }
+    const combined = combiner.combine(goal);
+    return combined === undefined ? undefined : goOnFrom(combined, attempt);
+  }
+
+  /** Goes on from sheets that were combined anew, with a search whose fleet has them all. */
+  function goOnFrom(combined: Loose, attempt: Attempt): Loose | undefined {
+    if (combined.out.length === 0) {
+      const better = cheaper(priceOf(combined.layouts, panels), priceOf(best.layouts, panels));
+      return better || best.left.length !== 0 ? combined : undefined;
+    }
+    const to = attemptWith(fleetOf(combined.layouts, panels), attempt);
+    const start = to === undefined ? undefined : filledUp(combined, to.fleet, panels);
+    if (to === undefined || start === undefined || !to.search.goOnFrom(start)) return undefined;
+    return { layouts: to.search.layouts().slice(), out: [] };
+  }
+
+  /** This attempt, or another one, whose fleet has all that is wanted; a new one where there is none. */
+  function attemptWith(wanted: Fleet, attempt: Attempt): Attempt | undefined {
+    const others = attempts ?? [];
+    const found = [attempt, ...others].find(({ fleet }) => holds(fleet, wanted));
+    if (found !== undefined || MOST_ATTEMPTS <= others.length) return found;
+    const fleet = widened(wanted, panels, goal, { area: totalArea, demands: demanded() });
+    if (fleet === undefined) return undefined;
+    const begun = attemptOn(fleet, startOn(fleet, best.layouts, panels), blanks, combiner, random);
+    begun.spent = attempt.spent;
+    others.push(begun);
+    return begun;
+  }
+
+  /** Takes in what the patterns prove, and gives up the attempts that cannot succeed; true when the bounds are better for it. */
+  function learn(): boolean {
+    const proof = combiner?.memory.proof();
+    // Where the stock does not suffice there is nothing to prove, but less to leave over.
+    if (proof === undefined || proof === learnt || best.left.length !== 0) return false;
+    learnt = proof;
+    const before = known();
+    const more = [...demanded(), proof];
+    bounds = raisedBy(before, more, panels, "all patterns of straight cuts");
+    if (bounds === before && attempts?.every(({ fleet }) => suffices(fleet, [proof])) === true) return false;
+    demands = more;
+    if (attempts !== undefined) attempts = startAttempts(attempts);
+    if (bounds !== before) version++;
+    return bounds !== before;
   }
 
   /** Where the stock does not suffice for all, a plan with less area left over is the better one. */
   function fewerLeft(left: readonly number[]): boolean {
-    const areaOf = (items: readonly number[]): number => items.reduce((sum, item) => sum + blanks.area[item]!, 0);
-    return best.left.length !== 0 && areaOf(left) < areaOf(best.left);
+    const area = (items: readonly number[]): number => items.reduce((sum, item) => sum + blanks.area[item]!, 0);
+    return best.left.length !== 0 && area(left) < area(best.left);
   }
 
-  function startAttempts(): Attempt[] {
-    if (best.left.length !== 0) {
-      const whole = panels.map((panel) => Math.min(panel.have, blanks.count));
-      return [attemptOn(whole)];
-    }
-    const from = panels.map((_, bin) =>
-      best.layouts.reduce((count, layout) => count + (layout.bin === bin ? 1 : 0), 0),
-    );
-    return betterFleets(from, panels, demanded(), totalArea).map(attemptOn);
-  }
-
-  function attemptOn(fleet: Fleet): Attempt {
-    const start = startOn(fleet, best.layouts, prepared);
-    const memory = memoryOf(blanks, start, random);
-    const search = searchOn(blanks, start, random, MANNERS[0]!, memory?.keep);
-    const due = ROUNDS_FIRST * (blanks.count / start.length) ** 3;
-    return { fleet, memory, search, spent: 0, rounds: 0, restarts: 0, combining: 0, due };
+  /** An attempt for each fleet that is worth one, with those that are under way as far as they may succeed. */
+  function startAttempts(underWay: readonly Attempt[]): Attempt[] {
+    const fleets =
+      best.left.length === 0
+        ? betterFleets(fleetOf(best.layouts, panels), panels, demanded(), totalArea)
+        : [panels.map((panel) => Math.min(panel.have, blanks.count))];
+    const kept = underWay.filter(({ fleet }) => suffices(fleet, demanded()));
+    const started = fleets.filter((fleet) => !kept.some((one) => one.fleet.join() === fleet.join()));
+    goal = Math.max(0, ...fleets.map((fleet) => fleetPrice(fleet, panels).cost));
+    // Where sheets are of several sizes, what was learnt of them holds for all fleets.
+    const holdsOn = combiner !== undefined && (1 < panels.length || 0 < underWay.length);
+    if (!holdsOn && fleets[0] !== undefined)
+      combiner = combinerOf(blanks, panels, startOn(fleets[0], best.layouts, panels), random);
+    return [
+      ...kept,
+      ...started.map((fleet) => attemptOn(fleet, startOn(fleet, best.layouts, panels), blanks, combiner, random)),
+    ];
   }
 
   function finish(): SheetPlan {
@@ -209,24 +210,8 @@ function firstLayouts({ blanks, panels }: Prepared): Built {
   return best ?? { layouts: [], left: [] };
 }
 
-/** The fullest sheets of a plan as far as the fleet has them, and empty sheets for the rest. */
-function startOn(fleet: Fleet, layouts: readonly Layout[], { panels }: Prepared): Layout[] {
-  const start: Layout[] = [];
-  panels.forEach((panel, bin) => {
-    const kept = layouts.filter((layout) => layout.bin === bin).sort((a, b) => a.free - b.free);
-    for (let at = 0; at < fleet[bin]!; at++) start.push(kept[at] ?? layOut(bin, panel.w, panel.h, undefined, 0));
-  });
-  return start;
-}
-
 function inUse(layouts: readonly Layout[]): Layout[] {
   return layouts.filter((layout) => layout.root !== undefined);
-}
-
-function leastTried(attempts: readonly Attempt[]): Attempt | undefined {
-  let least: Attempt | undefined;
-  for (const attempt of attempts) if (least === undefined || attempt.spent < least.spent) least = attempt;
-  return least;
 }
 
 /** True when no set of sheets can be cheaper: the cost meets its bound, and so does the number where prices are equal. */

@@ -3,10 +3,13 @@ import { seededRandom } from "./random.ts";
 import { ALONG_X, ALONG_Y, type Along, LEAF, leaf, type Node, split } from "./tree.ts";
 
 /** A way to fill one sheet: its tree, with kinds in place of blanks, and the kinds in it, each as often as it is there. */
-export type Pattern = { readonly tree: () => Node; readonly kinds: readonly number[] };
+export type Filling = { readonly tree: () => Node; readonly kinds: readonly number[] };
 
-/** Patterns worth more than asked, the dearest first; `complete` when there are no others but poorer ones of their kind. */
-export type Priced = { readonly patterns: readonly Pattern[]; readonly complete: boolean };
+/**
+ * Fillings worth more than asked, the dearest first; `complete` when there are no others but poorer ones of their kind. Where
+ * what was asked is more, none at all is worth more than `most`.
+ */
+export type Priced = { readonly patterns: readonly Filling[]; readonly complete: boolean; readonly most: number };
 
 /** A box built so far: its size, what is in it, and of what two boxes it was made. */
 type Box = {
@@ -84,7 +87,11 @@ export function* pricePatterns(
   }
   while (0 <= top && ranks[top]!.length === 0) top--;
   found.sort((a, b) => b.worth - a.worth);
-  return { patterns: found.map((box) => ({ tree: () => treeOf(box), kinds: box.kinds })), complete: top < 0 };
+  return {
+    patterns: found.map((box) => ({ tree: () => treeOf(box), kinds: box.kinds })),
+    complete: top < 0,
+    most: Math.max(0, found[0]?.worth ?? 0, ...ranks.flat().map((box) => box.worth + around(box.w, box.h))),
+  };
 
   function joinToAll(box: Box): void {
     for (const kind of box.kinds) count[kind]!++;

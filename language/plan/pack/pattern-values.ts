@@ -1,19 +1,27 @@
+import { type Marks, marksAlong } from "./pattern-marks.ts";
+
 /** The most that may still be gained around a box in a corner of a sheet: at least what any cutting can gain there. */
 export type Around = (w: number, h: number) => number;
 
 /** A kind of blank: all that are of one size, and of one mind about being turned. */
 export type Kind = { readonly w: number; readonly h: number; readonly turns: boolean };
 
-/** The sheet all patterns are for. */
+/** The sheet that patterns are for. */
 export type Sheet = { readonly w: number; readonly h: number };
 
-/** Cells of the grid along each side of a sheet; sizes are rounded down to it, so that the bound stays one. */
-const GRID = 100;
+/** Whether a blank of a kind goes on a sheet at all. */
+export function fits({ w, h, turns }: Kind, sheet: Sheet): boolean {
+  return (w <= sheet.w && h <= sheet.h) || (turns && h <= sheet.w && w <= sheet.h);
+}
+
+/** Marks along each side of a sheet, and the most where there are few along the other side. */
+const MARKS = 100;
+const MOST_MARKS = 300;
 const SHARES = 1_000;
 
 /**
  * Bounds what kinds of the given worth can add to a box: as if each kind were there without end, by dynamic programming
- * over a grid (Gilmore and Gomory 1966 for boxes, Viswanathan and Bagchi 1993 for what lies around one), and by area as
+ * between marks (Gilmore and Gomory 1966 for boxes, Viswanathan and Bagchi 1993 for what lies around one), and by area as
  * if blanks could be divided, each no more often than it is wanted. Yields after each short piece of work.
  */
 export function* valuesAround(
@@ -22,68 +30,116 @@ export function* valuesAround(
   worth: Float64Array,
   sheet: Sheet,
 ): Generator<undefined, Around> {
-  const nx = Math.min(GRID, sheet.w);
-  const ny = Math.min(GRID, sheet.h);
-  const step = ny + 1;
-  const inside = new Float64Array((nx + 1) * step);
+  const [across, up] = marksOn(kinds, demand, worth, sheet);
+  const step = up.last + 1;
+  const inside = new Float64Array((across.last + 1) * step);
   const put = (w: number, h: number, value: number): void => {
     if (sheet.w < w || sheet.h < h) return;
-    const at = cell(w, h);
+    const at = across.at(w) * step + up.at(h);
     if (inside[at]! < value) inside[at] = value;
   };
-  const cell = (w: number, h: number): number => Math.floor((w * nx) / sheet.w) * step + Math.floor((h * ny) / sheet.h);
   kinds.forEach(({ w, h, turns }, kind) => {
     if (demand[kind]! < 1) return;
     put(w, h, worth[kind]!);
     if (turns) put(h, w, worth[kind]!);
   });
-  for (let x = 1; x <= nx; x++) {
+  yield* fillInside(inside, across, up);
+  const around = new Float64Array((across.last + 1) * step);
+  yield* fillAround(around, inside, across, up);
+  const area = sheet.w * sheet.h;
+  const divided = byArea(kinds, demand, worth, sheet);
+  return (w, h) => {
+    const byMarks = around[across.at(w) * step + up.at(h)]!;
+    const byShare = divided[Math.ceil((1 - (w * h) / area) * SHARES - 1e-9)]!;
+    return Math.min(byMarks, byShare);
+  };
+}
+
+/** Marks at all sums where these are few; the fewer there are along one side, the more there may be along the other. */
+function marksOn(
+  kinds: readonly Kind[],
+  demand: readonly number[],
+  worth: Float64Array,
+  sheet: Sheet,
+): readonly [Marks, Marks] {
+  const there = kinds.flatMap((kind, at) =>
+    0 < demand[at]! && 0 < worth[at]! && fits(kind, sheet) ? [{ ...kind, times: demand[at]! }] : [],
+  );
+  const lying = there.flatMap(({ w, h, turns, times }) => {
+    const upright = { w: { length: w, times }, h: { length: h, times } };
+    return turns && w !== h ? [upright, { w: upright.h, h: upright.w }] : [upright];
+  });
+  const wide = lying.map((one) => one.w);
+  const high = lying.map((one) => one.h);
+  const across = marksAlong(sheet.w, wide, MARKS);
+  const up = marksAlong(sheet.h, high, mostBeside(across));
+  return [across.last < MARKS ? across : marksAlong(sheet.w, wide, mostBeside(up)), up];
+}
+
+function mostBeside({ last }: Marks): number {
+  return Math.max(MARKS, Math.min(MOST_MARKS, Math.floor((MARKS * MARKS) / Math.max(1, last))));
+}
+
+/** What boxes hold at most, the smaller ones first: all that is in one, or what is in two that it can be cut into. */
+function* fillInside(inside: Float64Array, across: Marks, up: Marks): Generator<undefined, void> {
+  const step = up.last + 1;
+  const stepX = across.last + 1;
+  for (let x = 1; x <= across.last; x++) {
     const base = x * step;
-    for (let y = 1; y <= ny; y++) {
+    for (let y = 1; y <= up.last; y++) {
       let most = Math.max(inside[base + y]!, inside[base - step + y]!, inside[base + y - 1]!);
-      for (let left = 1; 2 * left <= x; left++) {
-        const sum = inside[left * step + y]! + inside[base - left * step + y]!;
+      for (let left = 1; left <= x; left++) {
+        const right = across.minus[x * stepX + left]!;
+        if (right < left) break;
+        const sum = inside[left * step + y]! + inside[right * step + y]!;
         if (most < sum) most = sum;
       }
-      for (let below = 1; 2 * below <= y; below++) {
-        const sum = inside[base + below]! + inside[base + y - below]!;
+      for (let below = 1; below <= y; below++) {
+        const above = up.minus[y * step + below]!;
+        if (above < below) break;
+        const sum = inside[base + below]! + inside[base + above]!;
         if (most < sum) most = sum;
       }
       inside[base + y] = most;
     }
     yield;
   }
-  const around = new Float64Array((nx + 1) * step);
-  for (let x = nx; 0 <= x; x--) {
+}
+
+/** What can come around boxes at most, the larger ones first: a box beside it or above it, and what comes around both. */
+function* fillAround(around: Float64Array, inside: Float64Array, across: Marks, up: Marks): Generator<undefined, void> {
+  const step = up.last + 1;
+  const stepX = across.last + 1;
+  for (let x = across.last; 0 <= x; x--) {
     const base = x * step;
-    for (let y = ny; 0 <= y; y--) {
-      let most = 0;
-      for (let more = 1; x + more <= nx; more++) {
-        const sum = inside[more * step + y]! + around[base + more * step + y]!;
+    for (let y = up.last; 0 <= y; y--) {
+      let most = Math.max(x < across.last ? around[base + step + y]! : 0, y < up.last ? around[base + y + 1]! : 0);
+      for (let more = 1; x + more <= across.last; more++) {
+        const both = across.plus[x * stepX + more]!;
+        if (both < 0) continue;
+        const sum = inside[more * step + y]! + around[both * step + y]!;
         if (most < sum) most = sum;
       }
-      for (let more = 1; y + more <= ny; more++) {
-        const sum = inside[base + more]! + around[base + y + more]!;
+      for (let more = 1; y + more <= up.last; more++) {
+        const both = up.plus[y * step + more]!;
+        if (both < 0) continue;
+        const sum = inside[base + more]! + around[base + both]!;
         if (most < sum) most = sum;
       }
       around[base + y] = most;
     }
     yield;
   }
-  const area = sheet.w * sheet.h;
-  const divided = byArea(kinds, demand, worth, area);
-  return (w, h) => {
-    const byCells = around[cell(w, h)]!;
-    const byShare = divided[Math.ceil((1 - (w * h) / area) * SHARES - 1e-9)]!;
-    return Math.min(byCells, byShare);
-  };
 }
 
 /** The most worth that fits each share of a sheet's area when blanks may be divided. */
-function byArea(kinds: readonly Kind[], demand: readonly number[], worth: Float64Array, area: number) {
+function byArea(kinds: readonly Kind[], demand: readonly number[], worth: Float64Array, sheet: Sheet) {
+  const area = sheet.w * sheet.h;
   const most = new Float64Array(SHARES + 1);
   const density = kinds.map(({ w, h }, kind) => worth[kind]! / (w * h));
-  const order = kinds.map((_, kind) => kind).filter((kind) => 0 < demand[kind]! && 0 < worth[kind]!);
+  const order = kinds
+    .map((_, kind) => kind)
+    .filter((kind) => 0 < demand[kind]! && 0 < worth[kind]! && fits(kinds[kind]!, sheet));
   order.sort((a, b) => density[b]! - density[a]!);
   let at = 0;
   let used = 0;

@@ -52,6 +52,23 @@ export function sheetBounds(
   return { sheets, cost, reasons };
 }
 
+/** The bounds with what all demands together ask for, some of which were not known before; the same where that is no more. */
+export function raisedBy(
+  bounds: SheetBounds,
+  demands: readonly Demand[],
+  panels: readonly Panel[],
+  because: string,
+): SheetBounds {
+  const sheets = Math.ceil(leastToMeet(demands, panels, () => 1) - SLACK);
+  const cost = leastToMeet(demands, panels, ({ cost: each }) => each);
+  if (sheets <= bounds.sheets && cost <= bounds.cost * (1 + SLACK)) return bounds;
+  return {
+    sheets: Math.max(sheets, bounds.sheets),
+    cost: Math.max(cost, bounds.cost),
+    reasons: [...bounds.reasons, { sheets, cost, because }],
+  };
+}
+
 function cheapest(panels: readonly Panel[]): number {
   const costs = panels.filter((panel) => !panel.offcut).map((panel) => panel.cost);
   return costs.length === 0 ? 0 : Math.min(...costs);

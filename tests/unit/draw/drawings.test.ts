@@ -5,6 +5,7 @@ import { boundsOf } from "../../../language/draw/bounds.ts";
 import { extentOf } from "../../../language/draw/desk.ts";
 import type { Group, Item } from "../../../language/draw/display-list.ts";
 import { drawingsOf } from "../../../language/draw/drawings.ts";
+import { textWidth } from "../../../language/draw/letters.ts";
 import { scenesOf } from "../../../language/draw/place/scene.ts";
 import { longOf } from "../../../language/draw/place/solid.ts";
 import { sheetPlanDrawing } from "../../../language/draw/sheet-plan.ts";
@@ -157,4 +158,21 @@ it("the grain on the drawing of a sheet runs as the sheet says, upright or lying
   // A sheet that is longer than it is wide is drawn lying.
   expect([along("long", "48 x 96"), along("across", "48 x 96")]).toEqual([[flat], [up]]);
   expect([along("long", "60 x 48"), along("across", "60 x 48")]).toEqual([[up], [flat]]);
+});
+
+it("a strip too low for its size under its letter has it beside it, where that has room, and neither runs into the other", () => {
+  const build = buildOf(`inches sheet ply { measures 3/4  size 48 x 96 }
+    part long-one { from ply  long 80  wide 4 1/2 }
+    part short-one { from ply  long 9  wide 4 }`);
+  const plan = build.plan({ steps: 10 });
+  const drawing = sheetPlanDrawing(paperDesk(build, plan), plan.stocks[0]!.sheets[0]!)!;
+  const words = drawing.items.flatMap((item) =>
+    item.kind === "group" ? [item.items.flatMap((one) => (one.kind === "text" ? [one] : []))] : [],
+  );
+  const texts = words.map((all) => all.map((one) => one.text));
+  expect(texts).toContainEqual(["A", "80 × 4 1/2"]);
+  expect(texts).toContainEqual(["B"]);
+  const [letter, size] = words.find((all) => all.length === 2)!;
+  const half = (one: typeof letter): number => textWidth(one!.text, one!.size, one!.face) / 2;
+  expect(size!.at.x - letter!.at.x).toBeGreaterThan(1.3 * (half(letter) + half(size)));
 });

@@ -51,8 +51,11 @@ describe("the pattern relaxation", () => {
       fc.property(cutSheets(), fc.boolean(), ({ sheets, pieces }, turns) => {
         const kinds = pieces.map(([w, h]) => ({ w, h, turns }));
         const demand = kinds.map(() => 1);
-        const relaxed = run(relaxPatterns({ kinds, sheet: { w: 30, h: 20 } }, demand, []));
-        expect(relaxed.least).toBeLessThanOrEqual(sheets);
+        const relaxed = run(
+          relaxPatterns({ kinds, sheets: [{ w: 30, h: 20, cost: 1 }] }, demand, [Number.POSITIVE_INFINITY], []),
+        );
+        const { need, carries } = relaxed.proof ?? { need: 0, carries: [1] };
+        expect(need).toBeLessThanOrEqual(sheets * carries[0]!);
         kinds.forEach((_, kind) => {
           const covered = relaxed.used.reduce(
             (sum, { pattern, amount }) => sum + amount * pattern.kinds.filter((one) => one === kind).length,
@@ -76,6 +79,62 @@ describe("the pattern relaxation", () => {
     expect(plan).toMatchObject({ sheetsUsed: 2, lowerBound: 2, costBound: 14, proven: true });
     expect(plan.reasons.at(-1)?.because).toContain("straight cuts");
     expect(checkSheetPlan(problem, plan)).toEqual([]);
+  });
+
+  test("proves over two sizes that the cheaper sheet cannot hold a pinwheel, and finds what is cheapest then", () => {
+    const problem: SheetProblem = {
+      sheets: [
+        { id: "square", width: 8, height: 8, cost: 7 },
+        { id: "strip", width: 5, height: 3, cost: 4 },
+      ],
+      kerf: 0,
+      trim: 0,
+      parts: [part("blade", 5, 3, 4), part("hub", 2, 2, 1)],
+    };
+    const plan = packSheets(problem, { steps: 12_000 });
+    expect(plan).toMatchObject({ cost: 11, costBound: 11, proven: true });
+    expect(plan.reasons.at(-1)?.because).toContain("straight cuts");
+    expect(checkSheetPlan(problem, plan)).toEqual([]);
+  });
+
+  test("what it asks for is carried by the sheets of two sizes that the pieces were cut from", () => {
+    const few = { sheets: 2, cuts: 5 };
+    fc.assert(
+      fc.property(cutSheets(undefined, few), cutSheets({ w: 18, h: 14 }, few), fc.boolean(), (large, small, turns) => {
+        const kinds = [...large.pieces, ...small.pieces].map(([w, h]) => ({ w, h, turns }));
+        const demand = kinds.map(() => 1);
+        const sheets = [
+          { w: 30, h: 20, cost: 1 },
+          { w: 18, h: 14, cost: 0.5 },
+        ];
+        for (const have of [
+          [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
+          [Number.POSITIVE_INFINITY, small.sheets],
+        ]) {
+          const { proof } = run(relaxPatterns({ kinds, sheets }, demand, have, []));
+          const { need, carries } = proof ?? { need: 0, carries: [1, 1] };
+          expect(need).toBeLessThanOrEqual(large.sheets * carries[0]! + small.sheets * carries[1]!);
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  test("a plan over several sizes never costs less than trying everything does, and as much where it is proven", () => {
+    let proven = 0;
+    fc.assert(
+      fc.property(smallJobs(), (problem) => {
+        const least = leastCost(problem);
+        const plan = packSheets(problem, { steps: 4_000 });
+        expect(checkSheetPlan(problem, plan)).toEqual([]);
+        expect(plan.costBound).toBeLessThanOrEqual(least * (1 + 1e-9));
+        expect(plan.cost).toBeGreaterThanOrEqual(least);
+        if (plan.proven && 0 < plan.cost) expect(plan.cost).toBe(least);
+        if (plan.proven) proven++;
+      }),
+      { numRuns: 60, seed: 7 },
+    );
+    expect(proven).toBeGreaterThan(45);
   });
 
   test("finds the cuts again that made the pieces, also with a kerf", () => {
@@ -153,11 +212,14 @@ function tasks(): fc.Arbitrary<PricingTask> {
     }));
 }
 
-/** Pieces of some sheets of 30 by 20, cut with straight cuts until each is a piece; every side is 2 or more. */
-function cutSheets(): fc.Arbitrary<{ sheets: number; pieces: [number, number][] }> {
-  const cuts = fc.array(fc.tuple(fc.nat(), fc.nat(), fc.boolean()), { minLength: 3, maxLength: 10 });
-  return fc.tuple(fc.integer({ min: 1, max: 3 }), cuts).map(([sheets, list]) => {
-    const pieces: [number, number][] = Array.from({ length: sheets }, () => [30, 20]);
+/** Pieces of some sheets, cut with straight cuts until each is a piece; every side is 2 or more. */
+function cutSheets(
+  whole = { w: 30, h: 20 },
+  most = { sheets: 3, cuts: 10 },
+): fc.Arbitrary<{ sheets: number; pieces: [number, number][] }> {
+  const cuts = fc.array(fc.tuple(fc.nat(), fc.nat(), fc.boolean()), { minLength: 3, maxLength: most.cuts });
+  return fc.tuple(fc.integer({ min: 1, max: most.sheets }), cuts).map(([sheets, list]) => {
+    const pieces: [number, number][] = Array.from({ length: sheets }, () => [whole.w, whole.h]);
     for (const [which, where, across] of list) {
       const at = which % pieces.length;
       const [w, h] = pieces[at]!;
@@ -179,6 +241,17 @@ function dearest(
   sheet: PricingTask["sheet"],
 ): number {
   const all = kinds.flatMap((kind, at) => Array.from({ length: demand[at]! }, () => ({ ...kind, worth: worth[at]! })));
+  const fits = cutFrom(all);
+  let most = 0;
+  for (let set = 1; set < 1 << all.length; set++) {
+    const sum = all.reduce((total, one, at) => total + ((set >> at) & 1) * one.worth, 0);
+    if (most < sum && fits(set, sheet.w, sheet.h)) most = sum;
+  }
+  return most;
+}
+
+/** Whether a set of pieces, a bit for each, can be cut from a piece of that size, by trying every cut between two of them. */
+function cutFrom(all: readonly Kind[]): (set: number, w: number, h: number) => boolean {
   const known = new Map<string, boolean>();
   const fits = (set: number, w: number, h: number): boolean => {
     if (w <= 0 || h <= 0) return false;
@@ -200,12 +273,56 @@ function dearest(
     }
     return false;
   };
-  let most = 0;
-  for (let set = 1; set < 1 << all.length; set++) {
-    const sum = all.reduce((total, one, at) => total + ((set >> at) & 1) * one.worth, 0);
-    if (most < sum && fits(set, sheet.w, sheet.h)) most = sum;
+  return fits;
+}
+
+/** Up to six pieces, two sizes that are sold, and an offcut, of which there is one. */
+function smallJobs(): fc.Arbitrary<SheetProblem> {
+  const side = fc.integer({ min: 2, max: 6 });
+  const parts = fc.array(fc.record({ width: side, height: side, turns: fc.boolean() }), { minLength: 3, maxLength: 6 });
+  const cost = fc.integer({ min: 20, max: 60 });
+  return fc.tuple(parts, cost, cost, fc.boolean()).map(([list, large, small, rack]) => ({
+    sheets: [
+      { id: "large", width: 10, height: 8, cost: large },
+      { id: "small", width: 7, height: 6, cost: small },
+      ...(rack ? [{ id: "rack", width: 6, height: 4, cost: 0, offcut: true }] : []),
+    ],
+    kerf: 0,
+    trim: 0,
+    parts: list.map(({ width, height, turns }, at) => ({ ...part(`p${at}`, width, height, 1), turn: turnOf(turns) })),
+  }));
+}
+
+function turnOf(turns: boolean): SheetPart["turn"] {
+  return turns ? "free" : "fixed";
+}
+
+/** The least that sheets cost from which all pieces can be cut, by trying every way to share them out. */
+function leastCost({ sheets, parts }: SheetProblem): number {
+  const fits = cutFrom(parts.map(({ width, height, turn }) => ({ w: width, h: height, turns: turn === "free" })));
+  const whole = (1 << parts.length) - 1;
+  const known = new Map<number, number>();
+  const least = (set: number): number => {
+    if (set === 0) return 0;
+    const before = known.get(set);
+    if (before !== undefined) return before;
+    let cost = Number.POSITIVE_INFINITY;
+    for (let one = set; 0 < one; one = (one - 1) & set) {
+      for (const sheet of sheets) {
+        if (sheet.offcut !== true && fits(one, sheet.width, sheet.height))
+          cost = Math.min(cost, sheet.cost + least(set ^ one));
+      }
+    }
+    known.set(set, cost);
+    return cost;
+  };
+  let cost = least(whole);
+  for (const rack of sheets.filter(({ offcut }) => offcut === true)) {
+    for (let one = whole; 0 < one; one--) {
+      if (fits(one, rack.width, rack.height)) cost = Math.min(cost, least(whole ^ one));
+    }
   }
-  return most;
+  return cost;
 }
 
 function sumOf(kinds: readonly number[], worth: readonly number[]): number {

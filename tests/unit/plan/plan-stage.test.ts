@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { toNumber } from "../../../language/core/rational.ts";
-import type { CutNode, CutPlan } from "../../../language/plan/cut-plan.ts";
+import type { CutNode, CutPlan, StockPlan } from "../../../language/plan/cut-plan.ts";
 import { stepsOf } from "../../../language/plan/steps.ts";
 import type { Build } from "../../../language/service.ts";
 import { createWorkspace } from "../../../language/service.ts";
 import { boughtTogether, buyText } from "../../../language/view/buying.ts";
+import { proofWords } from "../../../language/view/plan.ts";
 
 function built(text: string): Build {
   const workspace = createWorkspace({ root: undefined });
@@ -15,6 +16,12 @@ function built(text: string): Build {
 function planned(text: string): { readonly build: Build; readonly plan: CutPlan } {
   const build = built(text);
   return { build, plan: build.plan({ steps: 300 }) };
+}
+
+/** A plan of boards with other figures. */
+function stockWith(change: Partial<StockPlan>): StockPlan {
+  const ash = "inches\nboard ash { thick 3/4  wide 5  long 60  costs 4 }\npart rail { from ash  long 30  wide 2 }\n";
+  return { ...planned(ash).plan.stocks[0]!, ...change };
 }
 
 const sheet = "inches\nsheet ply { called 3/4  measures 3/4  size 48 x 96  costs 60  density 36 }\n";
@@ -70,6 +77,39 @@ describe("sheets", () => {
     expect(lies("long", "across")).toEqual([30, 20, false]);
     expect(lies("across", "long")).toEqual([30, 20, false]);
     expect(lies("across", "across")).toEqual([20, 30, false]);
+  });
+
+  test.each([
+    // 60 by 30 lies along the 96 of a sheet or not, by the grain of the sheet and that of the part.
+    ["long", "long", 30, 60],
+    ["long", "across", 60, 30],
+    ["across", "long", 60, 30],
+    ["across", "across", 30, 60],
+  ] as const)(
+    "on a sheet with its grain %s, a part with its grain %s lies %d by %d",
+    (ofSheet, ofPart, width, height) => {
+      const stock = sheet.replace("size 48 x 96", `size 96 x 96  grain ${ofSheet}`);
+      const { plan } = planned(`${stock}part panel { from ply  long 60  wide 30  grain ${ofPart}  count 3 }\n`);
+      const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed);
+      expect(placed.map((one) => [toNumber(one.width), toNumber(one.height)])).toEqual(
+        placed.map(() => [width, height]),
+      );
+    },
+  );
+
+  test.each([
+    ["none", "long"],
+    ["none", "across"],
+    ["long", "none"],
+    ["across", "none"],
+    ["none", "none"],
+  ] as const)("on a sheet with its grain %s, a part with its grain %s may be turned", (ofSheet, ofPart) => {
+    // Three of 64 by 30 above each other are 64 by 90 1/4 of 94 1/2; beside them the fourth has its place only if it is turned.
+    const stock = sheet.replace("size 48 x 96", `size 95 x 95  grain ${ofSheet}`);
+    const parts = `part a { from ply  long 64  wide 30  grain ${ofPart}  count 4 }\n`;
+    const { plan } = planned(stock + parts);
+    expect(plan.stocks[0]?.used).toBe(1);
+    expect(new Set(plan.stocks[0]?.sheets[0]?.placed.map(({ turned }) => turned)).size).toBe(2);
   });
 
   test("matched fronts from a sheet whose grain runs along its first figure stand above each other along the second", () => {
@@ -141,6 +181,13 @@ part rail { from ash  long 40  wide 2  count 4 }
     expect(stock?.proven).toBe(true);
   });
 
+  test("where it is not proven, it says what has to be paid at least, or that smaller ones might do", () => {
+    const stock = stockWith({ used: 2, lowerBound: 2, proven: false });
+    expect(proofWords({ ...stock, leastCost: 59.208 })).toBe("; not proven, at least 59.20 is to pay");
+    expect(proofWords({ ...stock, leastCost: undefined })).toBe("; no fewer is possible, but smaller ones might do");
+    expect(proofWords({ ...stock, used: 3 })).toBe("; not proven, at least 2 are needed");
+  });
+
   test("a price by the foot, the metre and the piece", () => {
     const cost = (price: string) => planned(rails.replace("6 per board foot", price)).plan.stocks[0]?.cost;
     expect(cost("2 per foot")).toBeCloseTo(16, 9);
@@ -157,6 +204,17 @@ part top { from ash  long 30  wide 12 }
     const placed = plan.stocks[0]!.sheets.flatMap((one) => one.placed);
     expect(placed.map((one) => toNumber(one.width))).toEqual([4.125, 4.125, 4.125]);
     expect(build.planText(plan)).toContain("glued up from 3, each cut 4 1/8 wide");
+  });
+
+  test("a part of which the grain does not matter lies in its board either way, and is not glued up for that", () => {
+    // From boards 5 wide and 20 long: 12 across would be three staves; 12 along is one piece, and four of 4 3/4 by 5 turn too.
+    const ash = "inches\nsaw { kerf 1/8  trim 0 }\nboard ash { thick 3/4  wide 5  long 20 }\n";
+    const pad = planned(`${ash}part pad { from ash  long 4  wide 12  grain none }\n`);
+    expect(pad.build.findings.filter(({ code }) => code.startsWith("part/"))).toEqual([]);
+    expect(pad.plan.stocks[0]?.sheets[0]?.placed).toMatchObject([{ staves: 1 }]);
+    const feet = "part foot { from ash  long 5  wide 4 3/4  count 4 ";
+    expect(planned(`${ash}${feet} grain none }\n`).plan.stocks[0]?.used).toBe(1);
+    expect(planned(`${ash}${feet} }\n`).plan.stocks[0]?.used).toBe(2);
   });
 
   test("a panel whose grain runs across is as wide as it is long: that is glued up, and lies along the board the other way", () => {
@@ -285,6 +343,16 @@ part strip { from ply  long 90  wide 10 }
     expect(text("saw { trim 0 }\n", whole)).toContain("ply 1, 48 × 96: A");
     expect(text("saw { trim 0 }\n", "part long { from ply  long 97  wide 4 }\n")).toContain("larger than every sheet ");
     expect(text("", "part long { from oak  long 97  wide 4 }\n")).toContain("larger than every board");
+  });
+
+  test("a figure is not broken where a line ends", () => {
+    const sizes = ["34 1/2", "28 1/2", "21 3/8", "17 5/8", "12 7/16", "9 15/32"];
+    const parts = sizes.map((long, at) => `part p${at} { from ply  long ${long}  wide ${long}  count 3 }`).join("\n");
+    const { build, plan } = planned(`${sheet}${parts}\n`);
+    const text = build.planText(plan);
+    expect(text).toMatch(/\d \d+\/\d/);
+    expect(text).not.toMatch(/\d\n +\d+\/\d/);
+    expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(80);
   });
 
   test("a cut at the mitre saw is called a crosscut", () => {
