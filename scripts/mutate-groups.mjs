@@ -32,7 +32,7 @@ export const groups = {
     ),
     tests: builds,
   },
-  fronts: { mutate: inDerive("front", "front-parts", "hand-part", "hardware", "hinging"), tests: builds },
+  fronts: { mutate: inDerive("front", "front-gap", "front-parts", "hand-part", "hardware", "hinging"), tests: builds },
   numbers: {
     mutate: inDerive(
       "context",

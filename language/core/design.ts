@@ -456,7 +456,8 @@ export interface FrontBlock extends FillBlock {
   readonly fullOverlay: Word | undefined;
   readonly inset: Word | undefined;
   readonly reveal: Given | undefined;
-  readonly gap: Given | undefined;
+  /** Each `round`, `between` or neither. */
+  readonly gap: GivenList | undefined;
   readonly pair: Word | undefined;
   readonly slab: StockUse | undefined;
   readonly frame: DoorFrame | undefined;

@@ -58,7 +58,11 @@ const front: Readonly<Record<string, PropertyWord>> = {
   "full-overlay": { form: "full-overlay", means: "it covers the case's outside edge but for the reveal" },
   inset: { form: "inset", means: "it stands inside the opening" },
   reveal: { form: "reveal LENGTH", means: "what a full overlay leaves uncovered at each edge" },
-  gap: { form: "gap LENGTH", means: "the gap round an inset front; of a pair, the one between its two leaves" },
+  gap: {
+    form: "gap LENGTH [round | between], ...",
+    means:
+      "the gap round an inset front, or of a pair the one between its two leaves; each by its word where both are said",
+  },
   pair: { form: "pair", means: "two leaves that meet in the middle" },
   slab: { form: "slab STOCK", means: "one piece of this stock" },
   frame: { form: "frame BOARD [LENGTH wide]", means: "frame and panel, stiles and rails of this board" },
@@ -333,9 +337,13 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       dividers: { form: "dividers COUNT [along | across] [from STOCK]", means: "dividers, evenly spread" },
     },
   },
-  front: { form: "front for OPENINGS { ... }", gives: "slabs, or stiles, rails and panels", properties: front },
+  front: {
+    form: "front for | spanning OPENINGS { ... }",
+    gives: "slabs, or stiles, rails and panels",
+    properties: front,
+  },
   door: {
-    form: "door for OPENINGS { ... }",
+    form: "door for | spanning OPENINGS { ... }",
     gives: "slabs, or stiles, rails and panels, and hinges",
     properties: front,
   },

@@ -7,6 +7,7 @@ import { spanFrom } from "../core/span.ts";
 import type { Context } from "./context.ts";
 import { distance, found, givenDistance, givenSize, resolve } from "./context.ts";
 import { fallback } from "./defaults.ts";
+import { gapBetween, gapRound } from "./front-gap.ts";
 import { frontParts } from "./front-parts.ts";
 import type { FrontModel, Opening, OpeningTable, Side, Stock } from "./model.ts";
 import { fullOverlayInner } from "./rules/full-overlay-inner.ts";
@@ -71,8 +72,7 @@ function frontOver(
     return undefined;
   }
   const leaves = whole.pair === undefined ? 1 : 2;
-  const leaf =
-    whole.pair === undefined ? wide : pairLeaf(wide, givenDistance(context, whole.gap) ?? fallback("front.pair"));
+  const leaf = whole.pair === undefined ? wide : pairLeaf(wide, gapBetween(context, whole) ?? fallback("front.pair"));
   const name = block.spanning ? area.openings.map((opening) => opening.name.text).join("+") : area.opening.name.text;
   const of = `${block.kind} ${name}`;
   const { parts, thickness } = frontParts(context, {
@@ -114,8 +114,7 @@ export function edgeValue(context: Context, list: GivenList | undefined, edge: S
 
 function fullOverlay(context: Context, whole: FrontBlock, opening: Opening, at: Side): Sourced<Length> | undefined {
   const bound = opening.bounds[at];
-  const between =
-    (whole.pair === undefined ? givenDistance(context, whole.gap) : undefined) ?? fallback("front.between");
+  const between = (whole.pair === undefined ? gapBetween(context, whole) : undefined) ?? fallback("front.between");
   // In a case, an edge without a member is where two openings meet; of an opening that stands alone nothing is known.
   if (bound.member === undefined) return opening.case === undefined ? undefined : fullOverlayOpen(between);
   if (bound.outer)
@@ -131,7 +130,7 @@ function extent(
   which: "wide" | "high",
 ): Sourced<Length> {
   if (whole.inset !== undefined) {
-    const gap = (whole.pair === undefined ? givenDistance(context, whole.gap) : undefined) ?? fallback("front.inset");
+    const gap = gapRound(context, whole) ?? fallback("front.inset");
     return insetSize(which === "wide" ? opening.wide : opening.high, gap);
   }
   const [one, other] = which === "wide" ? [overlays.left, overlays.right] : [overlays.top, overlays.bottom];

@@ -182,6 +182,7 @@ export type ScantlingKeywordNames =
     | "reveal"
     | "right"
     | "rough"
+    | "round"
     | "rows"
     | "saw"
     | "sawing"
@@ -490,10 +491,11 @@ export function isEdge(item: unknown): item is Edge {
     return item === 'left' || item === 'right' || item === 'top' || item === 'bottom' || item === 'front' || item === 'back';
 }
 
+/** Behind a gap it is said where it is left: round an inset front, or between the leaves of a pair. */
 export interface EdgedMeasure extends langium.AstNode {
     readonly $container: MeasureProperty;
     readonly $type: 'EdgedMeasure';
-    edge?: Edge;
+    edge?: 'between' | 'round' | Edge;
     measure: Measure;
 }
 

@@ -155,9 +155,33 @@ export function givenList(bag: Bag, key: string): GivenList | undefined {
   if (property === undefined) return undefined;
   const values = property.values.flatMap((value): EdgedMeasure[] => {
     const measure = lowerMeasure(bag.reader, maybe(value.measure));
-    return measure === undefined ? [] : [{ measure, edge: wordOf(bag.reader, value, "edge", value.edge) }];
+    const edge = wordOf(bag.reader, value, "edge", value.edge);
+    if (edge !== undefined && !(edgesOf[key] ?? sides).includes(edge.text)) reportEdge(bag.reader, key, edge);
+    return measure === undefined ? [] : [{ measure, edge }];
   });
   return values.length === 0 ? undefined : { key: keyWord(bag, property), values };
+}
+
+/** Where a reading was taken can be said behind it. */
+const sides: readonly string[] = ["left", "right", "top", "bottom", "front", "back"];
+
+/** What can stand behind the measures of a property that are kept apart by it. */
+const edgesOf: Readonly<Record<string, readonly string[]>> = {
+  overlay: ["left", "right", "top", "bottom"],
+  beside: ["left", "right"],
+  gap: ["round", "between"],
+};
+
+function reportEdge(reader: Reader, key: string, { span, text }: Word): void {
+  const known = (edgesOf[key] ?? sides).join(", ");
+  report(reader, {
+    code: "statement/not-here",
+    severity: "error",
+    span,
+    message: `"${key}" has no "${text}"`,
+    reason: `It is said of: ${known}.`,
+    remedy: `Write one of ${known}, or take it out.`,
+  });
 }
 
 export function givenSize(bag: Bag, key: string): GivenSize | undefined {

@@ -32,10 +32,13 @@ function fillOf(reader: Reader, node: ast.FillBlock): FillBlock {
   };
 }
 
+/** What can be one thing over several openings. */
+const spans: ReadonlySet<string> = new Set(["front", "door"]);
+
 function checkJoiner(reader: Reader, node: ast.FillBlock): void {
   const wanted = node.kind === "shelf" ? "in" : "for";
   const said = node.joiner;
-  if (maybe(node.names) === undefined || said === wanted || (said === "spanning" && node.kind === "front")) return;
+  if (maybe(node.names) === undefined || said === wanted || (said === "spanning" && spans.has(node.kind))) return;
   const names = spanOf(reader, node.names);
   report(reader, {
     code: "syntax/unreadable",
@@ -135,12 +138,12 @@ export function lowerFront(reader: Reader, node: ast.FillBlock): FrontBlock {
   return {
     ...fillOf(reader, node),
     kind,
-    spanning: node.joiner === "spanning" && kind === "front",
+    spanning: node.joiner === "spanning" && spans.has(kind),
     overlay: givenList(bag, "overlay"),
     fullOverlay: flag(bag, "full-overlay"),
     inset: flag(bag, "inset"),
     reveal: given(bag, "reveal"),
-    gap: given(bag, "gap"),
+    gap: givenList(bag, "gap"),
     pair: flag(bag, "pair"),
     slab: stockUse(bag, "slab"),
     frame: doorFrameOf(bag),

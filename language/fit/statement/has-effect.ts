@@ -1,4 +1,4 @@
-import type { BoxBlock, FrontBlock, Given, GivenList } from "../../core/design.ts";
+import type { BoxBlock, EdgedMeasure, FrontBlock, Given, GivenList } from "../../core/design.ts";
 import type { Finding } from "../../core/finding.ts";
 import { type Span, spanFrom } from "../../core/span.ts";
 import type { BoxModel, FrontModel } from "../../derive/model.ts";
@@ -50,8 +50,22 @@ function ofFront(block: FrontBlock, whole: FrontBlock, { openings }: FrontModel)
       isIdle: !isInset && !isFull && whole.pair === undefined,
       because: "a gap is left round an inset front, between full overlays and between the two of a pair",
     },
+    ...gapsOf(block, isInset, isFull || whole.pair !== undefined),
     { said: block.overlay, isIdle: isInset, because: "an inset front lies over nothing" },
   ]);
+}
+
+/** Of several gaps, those whose word says a place that this front does not have. */
+function gapsOf({ gap }: FrontBlock, isInset: boolean, meets: boolean): readonly Idle[] {
+  if (gap === undefined || (!isInset && !meets)) return [];
+  const only = (one: EdgedMeasure): EdgedMeasure & Given => ({ ...one, key: one.edge ?? gap.key });
+  return gap.values.flatMap((one): readonly Idle[] => {
+    if (one.edge?.text === "round")
+      return [{ said: only(one), isIdle: !isInset, because: "only an inset front has a gap round it" }];
+    if (one.edge?.text === "between")
+      return [{ said: only(one), isIdle: !meets, because: "only a pair, or full overlays, have a gap between them" }];
+    return [];
+  });
 }
 
 function idle(all: readonly Idle[]): readonly Finding[] {
@@ -65,10 +79,15 @@ function idle(all: readonly Idle[]): readonly Finding[] {
         message: `"${said.key.text}" makes no difference here: ${because}`,
         reason: "Whoever reads the file will think that it does.",
         remedy: "Take it out, or say what gives it a meaning.",
-        fixes: [rewriteSafely(spanFrom(said.key.span, endOf(said)), "", "Take it out")],
+        fixes: startsAt(said) ? [rewriteSafely(spanFrom(said.key.span, endOf(said)), "", "Take it out")] : [],
       }),
     ];
   });
+}
+
+/** One of several measures cannot be taken out alone: what is left may mean something else. */
+function startsAt(said: Given | GivenList): boolean {
+  return !("measure" in said) || said.key.span.start < said.measure.span.start;
 }
 
 function endOf(said: Given | GivenList): Span {

@@ -39,6 +39,19 @@ describe("the size of a front", () => {
     expect(partsOf(inset, "door left")).toEqual(["2 slab 19 7/8 x 11 7/8"]);
   });
 
+  test("of an inset pair keeps the gap round it apart from the one between its leaves", () => {
+    const leaves = (gap: string) =>
+      partsOf(over("wide 24  high 20", `door for left { inset  pair  ${gap}  slab ply }`), "door left");
+    // 24 − 2 × 3/32 = 23 13/16, less 1/8, halved: 11 27/32; 20 − 2 × 3/32 = 19 13/16
+    expect(leaves("gap 3/32 round, 1/8 between")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    expect(leaves("gap 1/8 between, 3/32 round")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    expect(leaves("gap 1/8, 3/32 round")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    // only the one round it said: between the leaves 1/8
+    expect(leaves("gap 3/32 round")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    // only the one between them said: 1/16 round
+    expect(leaves("gap 1/8 between")).toEqual(["2 slab 19 7/8 x 11 7/8"]);
+  });
+
   test("is what is stated, and an overlay that says otherwise is found", () => {
     expect(slab("wide 13 1/4  high 7")).toEqual(["1 slab 13 1/4 x 7"]);
     expect(errorsOf(over("wide 12  high 6", "front for left { slab ply  overlay 1/2  wide 13 1/4 }"))).toEqual([
@@ -75,6 +88,12 @@ describe("full overlay", () => {
     const { origin } = build.derivation.model.fronts[0]!.wide;
     const [width] = origin.kind === "derived" ? Object.values(origin.inputs) : [];
     expect(width?.origin.kind === "derived" && width.origin.rule.formula).toBe("from {a} to {b}, members counted in");
+  });
+
+  test("one door may span openings too, each with a box behind it", () => {
+    const build = store("door spanning a, b { full-overlay  reveal 1/16  slab ply  hinged left }");
+    expect(partsOf(build, "door a+b")).toEqual(["1 slab 19 7/8 x 29 7/8"]);
+    expect(errorsOf(build)).toEqual([]);
   });
 
   test("a front may span openings side by side and one above the other, named in any order", () => {
