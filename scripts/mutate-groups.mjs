@@ -29,10 +29,14 @@ export const groups = {
       "openings",
       "shelf",
       "spanned",
+      "walls",
     ),
     tests: builds,
   },
-  fronts: { mutate: inDerive("front", "front-gap", "front-parts", "hand-part", "hardware", "hinging"), tests: builds },
+  fronts: {
+    mutate: inDerive("front", "front-gap", "front-parts", "hand-part", "hardware", "hinging", "opening-angle"),
+    tests: builds,
+  },
   numbers: {
     mutate: inDerive(
       "context",

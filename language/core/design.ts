@@ -233,6 +233,8 @@ export interface HingesBlock extends NamedBlock {
   readonly bore: Given | undefined;
   readonly deep: Given | undefined;
   readonly inset: Word | undefined;
+  /** In degrees. */
+  readonly opens: Count | undefined;
   readonly costs: Price | undefined;
 }
 
@@ -354,6 +356,16 @@ export interface CaseBlock extends NamedBlock {
   /** The cases that it meets at inside corners. */
   readonly meets: readonly { readonly side: "left" | "right"; readonly with: Word; readonly key: Word }[];
   readonly onWall: Word | undefined;
+  readonly walls: readonly WallUse[];
+}
+
+/** A wall beside a case: how far from its outside, what stands out of it, how far past the face it runs. */
+export interface WallUse {
+  readonly key: Word;
+  readonly side: "left" | "right";
+  readonly away: Measure;
+  readonly trim: Measure | undefined;
+  readonly past: Measure | undefined;
 }
 
 export interface TopUse {
@@ -473,6 +485,8 @@ export interface FrontBlock extends FillBlock {
   readonly matched: Word | undefined;
   readonly hinged: Choice<"left" | "right" | "top" | "bottom"> | undefined;
   readonly hinges: { readonly key: Word; readonly name: Word; readonly count: Expr | undefined } | undefined;
+  /** In degrees. */
+  readonly opens: Count | undefined;
   readonly pulls: Count | undefined;
   readonly wide: Given | undefined;
   readonly high: Given | undefined;

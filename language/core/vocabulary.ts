@@ -87,6 +87,10 @@ const front: Readonly<Record<string, PropertyWord>> = {
   },
   hinged: { form: "hinged left | right | top | bottom", means: "the edge that it turns on" },
   hinges: { form: "hinges NAME [COUNT]", means: "the hinges, and how many if not as derived" },
+  opens: {
+    form: "opens NUMBER degrees",
+    means: "how far this door opens, where it is not as its hinges do: a stop, or a wall beside it",
+  },
   pulls: { form: "pulls COUNT", means: "how many pulls or knobs" },
   wide: { form: "wide LENGTH", means: "its width; checked against what is derived" },
   high: { form: "high LENGTH", means: "its height; checked against what is derived" },
@@ -174,6 +178,7 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       bore: { form: "bore LENGTH", means: "from the door's edge to the edge of the cup" },
       deep: { form: "deep LENGTH", means: "how deep the cup is bored" },
       inset: { form: "inset", means: "it is made for inset doors" },
+      opens: { form: "opens NUMBER degrees", means: "how far it lets its door open; to a right angle unless said" },
       costs: costs("a piece"),
     },
   },
@@ -270,6 +275,11 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       corner: {
         form: "corner left CASE | right CASE",
         means: "the case that it meets at an inside corner there, faces at a right angle; what opens must clear",
+      },
+      wall: {
+        form: "wall SIDE LENGTH [trim LENGTH] [past LENGTH]",
+        means:
+          "a wall of the room, left or right, this far from its outside; how far the trim of a doorway stands out of it, and how far past the face it runs, where it ends; what opens must clear",
       },
       rear: {
         form: "rear { ... }",

@@ -10,6 +10,7 @@ import { fallback } from "./defaults.ts";
 import { gapBetween, gapRound } from "./front-gap.ts";
 import { frontParts } from "./front-parts.ts";
 import type { FrontModel, Opening, OpeningTable, Side, Stock } from "./model.ts";
+import { openingAngle } from "./opening-angle.ts";
 import { fullOverlayInner } from "./rules/full-overlay-inner.ts";
 import { fullOverlayOpen } from "./rules/full-overlay-open.ts";
 import { fullOverlayOuter } from "./rules/full-overlay-outer.ts";
@@ -86,7 +87,8 @@ function frontOver(
     stacked: area.stacked,
     cutToFit: whole.inset === undefined || area.opening.case === undefined ? undefined : planedToFit,
   });
-  return { block, whole, of, openings: area.openings, wide: leaf, high, leaves, thickness, overlays, parts };
+  const opens = openingAngle(context, whole);
+  return { block, whole, of, openings: area.openings, wide: leaf, high, leaves, thickness, overlays, opens, parts };
 }
 
 type Overlays = Readonly<Record<Side, Sourced<Length> | undefined>>;

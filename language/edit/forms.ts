@@ -131,6 +131,7 @@ const choices: Readonly<Record<string, readonly string[]>> = {
   ],
   UNIT: ["board foot", "foot", "metre", "piece", "sheet", "pair"],
   EDGE: ["left", "right", "top", "bottom"],
+  SIDE: ["left", "right"],
   WORD: ["veneer", "mdf", "particle", "hardboard"],
 };
 

@@ -24,6 +24,7 @@ import { frameStockShouldBeThickEnough } from "./frame/stock-thick-enough.ts";
 import { tenonMustEndInStile } from "./frame/tenon-within-stile.ts";
 import { grooveShouldLeaveWood } from "./frame/wood-before-groove.ts";
 import { frontMustClearNeighbour } from "./front/clear-of-neighbour.ts";
+import { frontMustPassWall } from "./front/clear-of-wall.ts";
 import { insetFrontShouldClearEvenly } from "./front/inset-clear.ts";
 import { frontMustPassInsideCorner } from "./front/inside-corner.ts";
 import { overlayMustStayOnCase } from "./front/within-case.ts";
@@ -116,6 +117,7 @@ export const checks: readonly Check[] = [
   // fronts and doors
   frontMustClearNeighbour,
   frontMustPassInsideCorner,
+  frontMustPassWall,
   overlayMustStayOnCase,
   insetFrontShouldClearEvenly,
   doorMustSwingClear,

@@ -5,6 +5,7 @@ import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
 import {
   allOf,
+  angle,
   bagOf,
   choice,
   count,
@@ -159,6 +160,7 @@ export function lowerFront(reader: Reader, node: ast.FillBlock): FrontBlock {
     matched: flag(bag, "matched"),
     hinged: choice(bag, "hinged"),
     hinges: hingesOf(bag),
+    opens: angle(bag, "opens"),
     pulls: count(bag, "pulls"),
     wide: given(bag, "wide"),
     high: given(bag, "high"),

@@ -25,6 +25,7 @@ import type { BlockWord } from "../core/vocabulary.ts";
 import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
 import {
+  angle,
   bagOf,
   choice,
   count,
@@ -185,6 +186,7 @@ export function lowerHinges(reader: Reader, node: ast.NamedBlock): readonly Hing
     bore: given(bag, "bore"),
     deep: given(bag, "deep"),
     inset: flag(bag, "inset"),
+    opens: angle(bag, "opens"),
     costs: price(bag, "costs"),
   }));
 }

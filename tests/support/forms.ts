@@ -25,6 +25,7 @@ const examples: Readonly<Record<string, string>> = {
   WEIGHT: "40 lb",
   EDGE: "left",
   EDGES: "left, top",
+  SIDE: "right",
   WORD: "veneer",
   WORDS: "hard maple",
   UNIT: "board foot",

@@ -83,6 +83,13 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "A front spans openings that are not in one face of one case.",
   ),
   "front/collide": error("Fronts that collide", "Two fronts cover the same place."),
+  "front/meets-wall": orElse(
+    error(
+      "Front that strikes a wall",
+      "A front at the end of a case strikes the wall beside it, or the trim on it, as it opens.",
+    ),
+    "warning",
+  ),
   "front/inside-corner": orElse(
     error(
       "Front that cannot pass an inside corner",
@@ -108,6 +115,7 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "Uneven gap round an inset front",
     "An opening varies by more than the gap of its inset front.",
   ),
+  "door/no-angle": error("Angle that no door opens to", "The angle that a door opens to is not one that a hinge has."),
   "door/unhinged": hint("Door without a hinge side", "Nothing says which edge a door turns on."),
   "door/cannot-clear": error(
     "Door that cannot clear its neighbour",
