@@ -20,6 +20,7 @@ import { insetGapMustStayOpen } from "./fit/inset-gap.ts";
 import { boxMustFitSlidesAsMade } from "./fit/slide-clearance.ts";
 import { memberShouldBeWiderThanGroove } from "./frame/member-wide-enough.ts";
 import { solidPanelShouldMoveInFrame } from "./frame/panel-moves.ts";
+import { panelShouldStayInFrame } from "./frame/panel-proud.ts";
 import { frameStockShouldBeThickEnough } from "./frame/stock-thick-enough.ts";
 import { tenonMustEndInStile } from "./frame/tenon-within-stile.ts";
 import { grooveShouldLeaveWood } from "./frame/wood-before-groove.ts";
@@ -110,6 +111,7 @@ export const checks: readonly Check[] = [
   screwMustNotComeThrough,
   // frames
   grooveShouldLeaveWood,
+  panelShouldStayInFrame,
   solidPanelShouldMoveInFrame,
   frameStockShouldBeThickEnough,
   tenonMustEndInStile,

@@ -44,6 +44,10 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "Pocket screws are longer than is usual for the pieces that they join.",
     "common practice, no source: pocket-screw lengths by thickness",
   ),
+  "frame/panel-proud": warning(
+    "Panel that stands out behind its frame",
+    "A panel in a groove in the middle is thicker than groove and wood behind it.",
+  ),
   "frame/thin-in-front": warning(
     "Too little in front of the groove",
     "A panel flush with the back leaves too little of the frame in front of its groove.",
