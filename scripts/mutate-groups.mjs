@@ -34,7 +34,16 @@ export const groups = {
     tests: builds,
   },
   fronts: {
-    mutate: inDerive("front", "front-gap", "front-parts", "hand-part", "hardware", "hinging", "opening-angle"),
+    mutate: inDerive(
+      "front",
+      "front-gap",
+      "front-parts",
+      "hand-part",
+      "hardware",
+      "hinging",
+      "opening-angle",
+      "screw-sizes",
+    ),
     tests: builds,
   },
   numbers: {

@@ -241,6 +241,7 @@ export interface HingesBlock extends NamedBlock {
 export interface ScrewsBlock extends NamedBlock {
   readonly kind: "screws";
   readonly gauge: Word | undefined;
+  readonly thick: Given | undefined;
   readonly long: Given | undefined;
   readonly costs: Price | undefined;
 }

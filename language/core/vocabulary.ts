@@ -187,6 +187,7 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
     gives: "a screw",
     properties: {
       gauge: { form: "gauge #NUMBER", means: "its gauge" },
+      thick: { form: "thick LENGTH", means: "its diameter, where it is sold by that and not by gauge" },
       long: { form: "long LENGTH", means: "its length" },
       costs: costs("a hundred"),
     },

@@ -198,6 +198,7 @@ export function lowerScrews(reader: Reader, node: ast.NamedBlock): readonly Scre
       ...base,
       kind: "screws",
       gauge: gauge === undefined ? undefined : wordOf(reader, gauge.node, "gauge", maybe(gauge.node.gauge)),
+      thick: given(bag, "thick"),
       long: given(bag, "long"),
       costs: price(bag, "costs"),
     };
