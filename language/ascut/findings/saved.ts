@@ -3,6 +3,7 @@ import type { Fix } from "../../core/finding.ts";
 import { ratio } from "../../core/rational.ts";
 import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
+import { recordedAs } from "../pieces.ts";
 import type { Rescue, Saved } from "../rescue.ts";
 import { atText, countedName, nameOf, tapeText } from "./words.ts";
 
@@ -60,7 +61,7 @@ export function recordText(
   part: Saved["part"],
   from = "",
 ): string {
-  const what = of === `part ${name}` ? of : `${of} ${name}`;
+  const what = of === `part ${name}` ? of : `${recordedAs(of)} ${name}`;
   return `${what} ${count} ${atText(context, part.length.value, part.width.value)}${from}`;
 }
 
