@@ -508,6 +508,8 @@ export interface ShelfBlock extends FillBlock {
   readonly count: Count | undefined;
   readonly edging: readonly StockUse[];
   readonly rows: Given | undefined;
+  /** How high the upper face of each is above the floor of the opening. */
+  readonly at: GivenList | undefined;
   readonly set: Given | undefined;
   readonly gap: Given | undefined;
 }

@@ -370,6 +370,11 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       fixed: { form: "fixed", means: "it is fixed between the sides" },
       holds: { form: "holds WEIGHT", means: "what it will carry" },
       count: { form: "count NUMBER", means: "how many" },
+      at: {
+        form: "at LENGTH, ...",
+        means:
+          "how high its upper face is above the floor of the opening, one for each; spread evenly unless said. At nought it lies behind the rail below",
+      },
       rows: { form: "rows LENGTH", means: "the spacing of the holes" },
       set: { form: "set LENGTH", means: "how far its front edge stands back" },
       gap: { form: "gap LENGTH", means: "the play at each end of an adjustable shelf" },

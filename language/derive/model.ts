@@ -194,6 +194,8 @@ export interface ShelfModel {
   readonly whole: ShelfBlock;
   readonly of: string;
   readonly opening: Opening;
+  /** How high the upper face of each is above the floor of the opening; missing where they are spread evenly. */
+  readonly at: readonly Sourced<Length>[] | undefined;
   readonly parts: readonly Part[];
 }
 

@@ -217,6 +217,7 @@ export function lowerShelf(reader: Reader, node: ast.FillBlock): ShelfBlock {
     holds: weight(bag, "holds"),
     count: count(bag, "count"),
     edging: stockUses(bag, "edging"),
+    at: givenList(bag, "at"),
     rows: given(bag, "rows"),
     set: given(bag, "set"),
     gap: given(bag, "gap"),
