@@ -173,7 +173,10 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
     form: "hinges NAME { ... }",
     gives: "a hinge",
     properties: {
-      cup: { form: "cup LENGTH", means: "the diameter of its cup" },
+      cup: {
+        form: "cup LENGTH",
+        means: "the diameter of its cup; a hinge that says no cup, and not how one is bored, is let into the edge",
+      },
       overlay: { form: "overlay LENGTH", means: "the overlay that it is made for" },
       bore: { form: "bore LENGTH", means: "from the door's edge to the edge of the cup" },
       deep: { form: "deep LENGTH", means: "how deep the cup is bored" },

@@ -9,6 +9,7 @@ import type { Context } from "./context.ts";
 import { amount, pieces } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import { runsUp } from "./front-parts.ts";
+import { hingesCut } from "./hinging.ts";
 import type { BoxModel, FrontModel, Model, Stock } from "./model.ts";
 import { pocketScrewLength, slideScrew, statedScrew, usualScrew } from "./screw-sizes.ts";
 
@@ -195,15 +196,15 @@ function screwsForMount(of: string): readonly Line[] {
 
 function frontLines(context: Context, front: FrontModel): readonly Line[] {
   const lines: Line[] = [];
-  const cups = front.parts.flatMap((part) => part.machining).find((made) => made.kind === "cup");
+  const hinges = hingesCut(front.parts);
   const use = front.whole.hinges;
-  if (cups?.count !== undefined && use !== undefined) {
+  if (hinges !== undefined && use !== undefined) {
     const block = context.design.hinges.find((hinge) => hinge.name.text === use.name.text);
     lines.push({
       kind: "hinges",
       name: use.name.text,
       size: "",
-      quantity: cups.count * front.leaves,
+      quantity: hinges * front.leaves,
       unit: "piece",
       owner: front.of,
       because: use.count === undefined ? "by the height of the door" : "as written",

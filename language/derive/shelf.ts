@@ -1,6 +1,6 @@
 import type { ShelfBlock } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
-import { withUnit } from "../core/length.ts";
+import { asMade, withUnit } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
 import { less as isLess } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
@@ -113,7 +113,7 @@ function shelfParts(
 /** Where the pins go: in both sides of the opening, two rows each. */
 function rowsNote(context: Context, whole: ShelfBlock): string {
   const rows = givenDistance(context, whole.rows) ?? fallback("shelf.rows");
-  const text = (length: Length): string => withUnit(length, context.units);
+  const text = (length: Length): string => asMade(length, context.units);
   return `pins in rows of holes ${text(rows.value)} apart, front row ${text(fallback("shelf.firstRow").value)} behind the front edge of the sides`;
 }
 

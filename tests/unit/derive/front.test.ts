@@ -323,6 +323,23 @@ describe("grain, edging and hinges", () => {
     expect(slab("overlay 1/2  edging band on left  edging band on right")).toEqual(["1 slab 12 15/16 x 7"]);
   });
 
+  test("a hinge that says no cup is let into the edge, and counted like any other", () => {
+    const build = over(
+      "wide 24  high 50",
+      "hinges brass { inset }\ndoor for left { inset  slab ply  hinged left  hinges brass }",
+    );
+    expect(partOf(build, "door left", "slab").machining.map(({ kind, where, count }) => [kind, where, count])).toEqual([
+      ["mortise", "left edge", 3],
+    ]);
+    expect(build.derivation.model.hardware.map(({ quantity, name }) => `${quantity} ${name}`)).toEqual(["3 brass"]);
+    // Said to be bored, it has a cup though its size is not said.
+    const bored = over(
+      "wide 24  high 20",
+      "hinges set-in { inset  bore 5mm }\ndoor for left { inset  slab ply  hinged left  hinges set-in }",
+    );
+    expect(partOf(bored, "door left", "slab").machining.map(({ kind }) => kind)).toEqual(["cup"]);
+  });
+
   test("a hinged door has its cups, by its height, on the hinge side only", () => {
     const cups = (high: string, hinges = "hinges cup") =>
       partOf(

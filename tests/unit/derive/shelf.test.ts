@@ -61,9 +61,9 @@ describe("a shelf", () => {
 
   test("says where its pins go: in rows of 32 mm, or as it is written", () => {
     const note = (how: string) => partOf(shelf(how), "shelf one", "shelf").note;
-    // 32 mm = 1.2598 in and 37 mm = 1.4567 in
+    // 32 mm and 37 mm, which are on no rule of inches
     expect(note("adjustable")).toBe(
-      "pins in rows of holes 1.2598 in apart, front row 1.4567 in behind the front edge of the sides",
+      "pins in rows of holes 32 mm apart, front row 37 mm behind the front edge of the sides",
     );
     expect(note("adjustable  rows 2")).toMatch(/^pins in rows of holes 2 in apart, /);
     expect(note("fixed")).toBeUndefined();
