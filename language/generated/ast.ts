@@ -228,6 +228,7 @@ export type ScantlingKeywordNames =
     | "x"
     | "{"
     | "}"
+    | "°"
     | "±"
     | "×";
 

@@ -1,4 +1,4 @@
-import type { BoxBlock, EdgedMeasure, FrontBlock, Given, GivenList } from "../../core/design.ts";
+import type { BoxBlock, Count, EdgedMeasure, FrontBlock, Given, GivenList } from "../../core/design.ts";
 import type { Finding } from "../../core/finding.ts";
 import { type Span, spanFrom } from "../../core/span.ts";
 import type { BoxModel, FrontModel } from "../../derive/model.ts";
@@ -8,14 +8,21 @@ import { finding, rewriteSafely } from "../check.ts";
 /** What is said should make a difference; where it cannot, something else was meant or forgotten. */
 export const statementShouldHaveEffect: Check = {
   codes: ["statement/no-effect"],
-  run: (_context, { boxes, fronts }) => [
+  run: (_context, { boxes, fronts, shelves }) => [
     ...boxes.flatMap((box) => ofBox(box.block, box.whole, box)),
     ...fronts.flatMap((front) => ofFront(front.block, front.whole, front)),
+    ...shelves.flatMap(({ block, whole }) =>
+      idle([
+        { said: block.count, isIdle: whole.at !== undefined, because: "there are as many shelves as heights are said" },
+      ]),
+    ),
   ],
 };
 
+type Said = Given | GivenList | Count;
+
 interface Idle {
-  readonly said: Given | GivenList | undefined;
+  readonly said: Said | undefined;
   readonly isIdle: boolean;
   readonly because: string;
 }
@@ -86,12 +93,13 @@ function idle(all: readonly Idle[]): readonly Finding[] {
 }
 
 /** One of several measures cannot be taken out alone: what is left may mean something else. */
-function startsAt(said: Given | GivenList): boolean {
+function startsAt(said: Said): boolean {
   return !("measure" in said) || said.key.span.start < said.measure.span.start;
 }
 
-function endOf(said: Given | GivenList): Span {
+function endOf(said: Said): Span {
   if ("measure" in said) return said.measure.span;
+  if ("value" in said) return said.value.span;
   const last = said.values.at(-1);
   return last?.edge?.span ?? last?.measure.span ?? said.key.span;
 }

@@ -87,6 +87,11 @@ describe("a shelf", () => {
       ["12", "12 23/32"],
       ["20", "20 23/32"],
     ]);
+    expect(sizes("fixed  at 12, 20  count 3")).toEqual(["2 shelf 34 9/16 x 11 25/32"]);
+    const idle = shelf("fixed  at 12, 20  count 3").findings.filter(({ code }) => code === "statement/no-effect");
+    expect(idle.map(({ message }) => message)).toEqual([
+      '"count" makes no difference here: there are as many shelves as heights are said',
+    ]);
     expect(partOf(shelf("in dado  fixed  at 12, 20"), "shelf one", "shelf").note).toBe(
       "its ends stand in dados 1/4 in deep, their upper edges 12 in, 20 in above the floor of the opening",
     );

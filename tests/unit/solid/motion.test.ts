@@ -72,6 +72,10 @@ box for left { sides ply  bottom thin under  corners screws  slides runner  high
     expect(out("overlay 3/16")).toBe("box left, 20: side at 0.75: door left/slab");
     expect(out("overlay 3/16  opens 110 degrees")).toBe("box left, 20: side at 1: door left/slab");
     expect(out("overlay 3/16  opens 165 degrees")).toBe("box left, 20: free");
+    expect([out("overlay 3/16  opens 165"), out("overlay 3/16  opens 165°")]).toEqual([
+      "box left, 20: free",
+      "box left, 20: free",
+    ]);
     expect(out("overlay 3/16  opens 180 degrees")).toBe("box left, 20: free");
     // 110: 0.7048 − 1/4 = 0.4548; 90: exactly 1/2
     expect(out("overlay 1/4  opens 110 degrees")).toBe("box left, 20: free");
