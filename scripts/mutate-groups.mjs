@@ -29,10 +29,23 @@ export const groups = {
       "openings",
       "shelf",
       "spanned",
+      "walls",
     ),
     tests: builds,
   },
-  fronts: { mutate: inDerive("front", "front-parts", "hand-part", "hardware", "hinging"), tests: builds },
+  fronts: {
+    mutate: inDerive(
+      "front",
+      "front-gap",
+      "front-parts",
+      "hand-part",
+      "hardware",
+      "hinging",
+      "opening-angle",
+      "screw-sizes",
+    ),
+    tests: builds,
+  },
   numbers: {
     mutate: inDerive(
       "context",

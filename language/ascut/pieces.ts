@@ -28,3 +28,15 @@ export function sizeOf(piece: Piece, wanted: Wanted, dimension: Dimension): Leng
 export function ownerOf({ owner, of }: Pick<CutRecord, "owner" | "of">): string {
   return `${owner.text} ${of.text}`;
 }
+
+/** Whether a record is of this owner: what spans several openings (`door jars+bins`) goes by the name of any of them. */
+export function isOf(record: Pick<CutRecord, "owner" | "of">, of: string): boolean {
+  if (of === ownerOf(record)) return true;
+  const kind = `${record.owner.text} `;
+  return of.includes("+") && of.startsWith(kind) && of.slice(kind.length).split("+").includes(record.of.text);
+}
+
+/** An owner as a record can name it: what spans several openings by the first of them. */
+export function recordedAs(of: string): string {
+  return of.replace(/\+.*$/, "");
+}

@@ -8,7 +8,7 @@ import { cutList } from "../plan/cut-list.ts";
 import type { AsCut, Count } from "./as-cut.ts";
 import { nameOf } from "./findings/words.ts";
 import { type Measured, sizeIn } from "./measured.ts";
-import type { Piece } from "./pieces.ts";
+import { type Piece, recordedAs } from "./pieces.ts";
 import { added, type OwnFile, recounted, takenOut } from "./record-text.ts";
 
 /** What is to be written down: so many pieces of a part, or fewer where the count is below nought. */
@@ -171,7 +171,7 @@ function lineFor({ made }: Book, { wanted }: Count, count: number, sizes: Sizes 
   const alike = made.counts.filter((one) => one.wanted.of === of && one.wanted.name === name);
   const stocks = new Set(alike.map((one) => one.wanted.part.stock));
   const from = 1 < stocks.size ? ` from ${wanted.part.stock}` : "";
-  const what = of === `part ${name}` ? of : `${of} ${name}`;
+  const what = of === `part ${name}` ? of : `${recordedAs(of)} ${name}`;
   const at = sizes === undefined ? "" : ` at ${sizes.length.text} x ${sizes.width.text}`;
   return `${what} ${count}${at}${from}${spoiled ? " spoiled" : ""}`;
 }

@@ -5,7 +5,7 @@ import type { Context } from "../derive/context.ts";
 import { pieces as piecesIn, size } from "../derive/context.ts";
 import { nameless } from "./findings/nameless.ts";
 import { whichPart } from "./findings/which-part.ts";
-import { ownerOf, type Piece } from "./pieces.ts";
+import { isOf, type Piece } from "./pieces.ts";
 import type { Wanted } from "./wanted.ts";
 
 /** What the records of a design say exists, each matched to what it was made as, and findings where that cannot be told. */
@@ -44,7 +44,7 @@ export function resolveRecords(context: Context, wanted: readonly Wanted[]): Res
 
 /** All that the words of a record may mean: an owner with parts of one name only needs no name for them. */
 export function candidatesOf(record: CutRecord, wanted: readonly Wanted[]): readonly Wanted[] {
-  const own = wanted.filter(({ of }) => of === ownerOf(record));
+  const own = wanted.filter(({ of }) => isOf(record, of));
   const name = record.part?.text ?? (record.owner.text === "part" ? record.of.text : onlyName(own));
   const named = name === undefined ? own : own.filter((one) => one.name === name);
   return record.stock === undefined ? named : named.filter(({ part }) => part.stock === record.stock?.text);

@@ -6,7 +6,7 @@ import { size } from "../derive/context.ts";
 import type { Model, Stock } from "../derive/model.ts";
 import type { AsCut } from "./as-cut.ts";
 import { isNeededNoMore } from "./findings/nameless.ts";
-import { ownerOf, type Piece } from "./pieces.ts";
+import { isOf, type Piece } from "./pieces.ts";
 import { heldTogether, nothingHeld, onHand, recordedIn } from "./rack.ts";
 import type { Wanted } from "./wanted.ts";
 
@@ -78,7 +78,7 @@ function piecesOf(job: Job, kind: Spare["kind"], piece: Piece, count: number): r
 function likeIn({ made }: Job, record: CutRecord): Part | undefined {
   const named = made.counts.filter(({ wanted }) => wanted.name === record.part?.text);
   const kind = named.find(({ wanted }) => wanted.of.startsWith(`${record.owner.text} `));
-  return (named.find(({ wanted }) => wanted.of === ownerOf(record)) ?? kind)?.wanted.part;
+  return (named.find(({ wanted }) => isOf(record, wanted.of)) ?? kind)?.wanted.part;
 }
 
 /** The face grain of an offcut runs along its second figure. What one job has used up is there for none. */

@@ -237,12 +237,15 @@ export interface HingesBlock extends NamedBlock {
   readonly bore: Given | undefined;
   readonly deep: Given | undefined;
   readonly inset: Word | undefined;
+  /** In degrees. */
+  readonly opens: Count | undefined;
   readonly costs: Price | undefined;
 }
 
 export interface ScrewsBlock extends NamedBlock {
   readonly kind: "screws";
   readonly gauge: Word | undefined;
+  readonly thick: Given | undefined;
   readonly long: Given | undefined;
   readonly costs: Price | undefined;
 }
@@ -358,6 +361,16 @@ export interface CaseBlock extends NamedBlock {
   /** The cases that it meets at inside corners. */
   readonly meets: readonly { readonly side: "left" | "right"; readonly with: Word; readonly key: Word }[];
   readonly onWall: Word | undefined;
+  readonly walls: readonly WallUse[];
+}
+
+/** A wall beside a case: how far from its outside, what stands out of it, how far past the face it runs. */
+export interface WallUse {
+  readonly key: Word;
+  readonly side: "left" | "right";
+  readonly away: Measure;
+  readonly trim: Measure | undefined;
+  readonly past: Measure | undefined;
 }
 
 export interface TopUse {
@@ -460,7 +473,8 @@ export interface FrontBlock extends FillBlock {
   readonly fullOverlay: Word | undefined;
   readonly inset: Word | undefined;
   readonly reveal: Given | undefined;
-  readonly gap: Given | undefined;
+  /** Each `round`, `between` or neither. */
+  readonly gap: GivenList | undefined;
   readonly pair: Word | undefined;
   readonly slab: StockUse | undefined;
   readonly frame: DoorFrame | undefined;
@@ -476,6 +490,8 @@ export interface FrontBlock extends FillBlock {
   readonly matched: Word | undefined;
   readonly hinged: Choice<"left" | "right" | "top" | "bottom"> | undefined;
   readonly hinges: { readonly key: Word; readonly name: Word; readonly count: Expr | undefined } | undefined;
+  /** In degrees. */
+  readonly opens: Count | undefined;
   readonly pulls: Count | undefined;
   readonly wide: Given | undefined;
   readonly high: Given | undefined;
@@ -496,6 +512,8 @@ export interface ShelfBlock extends FillBlock {
   readonly count: Count | undefined;
   readonly edging: readonly StockUse[];
   readonly rows: Given | undefined;
+  /** How high the upper face of each is above the floor of the opening. */
+  readonly at: GivenList | undefined;
   readonly set: Given | undefined;
   readonly gap: Given | undefined;
 }

@@ -105,6 +105,18 @@ export function withUnit(length: Length, units: Units): string {
   return `${exactText(length, units)} ${units === "inches" ? "in" : "mm"}`;
 }
 
+/**
+ * As `withUnit`, but what is made in millimetres, and stands on no rule of inches, in those whatever the file's units: the
+ * 35 mm of a cup is a bit of 35 mm and no 1.378 in.
+ */
+export function asMade(length: Length, units: Units): string {
+  if (units === "inches" && !isHalved(length)) {
+    const halves = times(toMillimetres(length), 2);
+    if (halves.d === 1n) return withUnit(length, "millimetres");
+  }
+  return withUnit(length, units);
+}
+
 /** The text that, written in a build file of these units, reads back as exactly this length. */
 export function writtenText(length: Length, units: Units): string {
   const count = countOf(length, units);

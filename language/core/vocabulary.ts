@@ -58,7 +58,11 @@ const front: Readonly<Record<string, PropertyWord>> = {
   "full-overlay": { form: "full-overlay", means: "it covers the case's outside edge but for the reveal" },
   inset: { form: "inset", means: "it stands inside the opening" },
   reveal: { form: "reveal LENGTH", means: "what a full overlay leaves uncovered at each edge" },
-  gap: { form: "gap LENGTH", means: "the gap round an inset front; of a pair, the one between its two leaves" },
+  gap: {
+    form: "gap LENGTH [round | between], ...",
+    means:
+      "the gap round an inset front, or of a pair the one between its two leaves; each by its word where both are said",
+  },
   pair: { form: "pair", means: "two leaves that meet in the middle" },
   slab: { form: "slab STOCK", means: "one piece of this stock" },
   frame: { form: "frame BOARD [LENGTH wide]", means: "frame and panel, stiles and rails of this board" },
@@ -83,6 +87,10 @@ const front: Readonly<Record<string, PropertyWord>> = {
   },
   hinged: { form: "hinged left | right | top | bottom", means: "the edge that it turns on" },
   hinges: { form: "hinges NAME [COUNT]", means: "the hinges, and how many if not as derived" },
+  opens: {
+    form: "opens NUMBER degrees",
+    means: "how far this door opens, where it is not as its hinges do: a stop, or a wall beside it",
+  },
   pulls: { form: "pulls COUNT", means: "how many pulls or knobs" },
   wide: { form: "wide LENGTH", means: "its width; checked against what is derived" },
   high: { form: "high LENGTH", means: "its height; checked against what is derived" },
@@ -165,11 +173,15 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
     form: "hinges NAME { ... }",
     gives: "a hinge",
     properties: {
-      cup: { form: "cup LENGTH", means: "the diameter of its cup" },
+      cup: {
+        form: "cup LENGTH",
+        means: "the diameter of its cup; a hinge that says no cup, and not how one is bored, is let into the edge",
+      },
       overlay: { form: "overlay LENGTH", means: "the overlay that it is made for" },
       bore: { form: "bore LENGTH", means: "from the door's edge to the edge of the cup" },
       deep: { form: "deep LENGTH", means: "how deep the cup is bored" },
       inset: { form: "inset", means: "it is made for inset doors" },
+      opens: { form: "opens NUMBER degrees", means: "how far it lets its door open; to a right angle unless said" },
       costs: costs("a piece"),
     },
   },
@@ -178,6 +190,7 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
     gives: "a screw",
     properties: {
       gauge: { form: "gauge #NUMBER", means: "its gauge" },
+      thick: { form: "thick LENGTH", means: "its diameter, where it is sold by that and not by gauge" },
       long: { form: "long LENGTH", means: "its length" },
       costs: costs("a hundred"),
     },
@@ -267,6 +280,11 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
         form: "corner left CASE | right CASE",
         means: "the case that it meets at an inside corner there, faces at a right angle; what opens must clear",
       },
+      wall: {
+        form: "wall SIDE LENGTH [trim LENGTH] [past LENGTH]",
+        means:
+          "a wall of the room, left or right, this far from its outside; how far the trim of a doorway stands out of it, and how far past the face it runs, where it ends; what opens must clear",
+      },
       rear: {
         form: "rear { ... }",
         means: "frame and openings on the back face, which share the case's depth with those in front",
@@ -333,9 +351,13 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       dividers: { form: "dividers COUNT [along | across] [from STOCK]", means: "dividers, evenly spread" },
     },
   },
-  front: { form: "front for OPENINGS { ... }", gives: "slabs, or stiles, rails and panels", properties: front },
+  front: {
+    form: "front for | spanning OPENINGS { ... }",
+    gives: "slabs, or stiles, rails and panels",
+    properties: front,
+  },
   door: {
-    form: "door for OPENINGS { ... }",
+    form: "door for | spanning OPENINGS { ... }",
     gives: "slabs, or stiles, rails and panels, and hinges",
     properties: front,
   },
@@ -351,6 +373,11 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       fixed: { form: "fixed", means: "it is fixed between the sides" },
       holds: { form: "holds WEIGHT", means: "what it will carry" },
       count: { form: "count NUMBER", means: "how many" },
+      at: {
+        form: "at LENGTH, ...",
+        means:
+          "how high its upper face is above the floor of the opening, one for each; spread evenly unless said. At nought it lies behind the rail below",
+      },
       rows: { form: "rows LENGTH", means: "the spacing of the holes" },
       set: { form: "set LENGTH", means: "how far its front edge stands back" },
       gap: { form: "gap LENGTH", means: "the play at each end of an adjustable shelf" },

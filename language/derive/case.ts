@@ -20,6 +20,7 @@ import { betweenUnlike } from "./rules/between-unlike.ts";
 import { less } from "./rules/less.ts";
 import { memberInOpening } from "./rules/member-in-opening.ts";
 import { railLength } from "./rules/rail-length.ts";
+import { wallsOf } from "./walls.ts";
 
 /** A case and the parts that it is made of: frame members first, then panels. */
 export interface DerivedCase {
@@ -70,6 +71,7 @@ export function deriveCase(
     panels: frame.panels,
     frame: frame.frame,
     kick: frame.kick?.high,
+    walls: wallsOf(frame.context, block),
   };
   return { model, parts: gathered([...front.parts, ...(rear?.parts ?? []), ...casePanels(frame, depths, members)]) };
 }

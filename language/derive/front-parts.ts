@@ -11,7 +11,7 @@ import { fallback } from "./defaults.ts";
 import { type Band, edgingOn, lessEdging } from "./edging.ts";
 import { panelFloat } from "./float.ts";
 import { frameGrooves, type Grooves, panelEdge } from "./groove.ts";
-import { cupMachining } from "./hinging.ts";
+import { hingeMachining } from "./hinging.ts";
 import type { Stock } from "./model.ts";
 import { type PartPlan, partsFrom } from "./parts.ts";
 import { betweenTwo } from "./rules/between-two.ts";
@@ -106,7 +106,7 @@ function slabParts(
     length: upright ? high : wide,
     width: upright ? wide : high,
     ...(whole.grain?.value === "none" ? { grain: "none" as const } : {}),
-    machining: [...edged, ...cupMachining(context, front)],
+    machining: [...edged, ...hingeMachining(context, front)],
     source: whole.slab?.key.span ?? front.block.head,
     face: "outside",
     ...matched,
@@ -143,7 +143,7 @@ function framedParts(
   const railLong = mitred ? front.wide : tongue === undefined ? between : railLength(front.wide, stile, tongue);
   const source = whole.frame?.key.span ?? front.block.head;
   const ends: readonly Machining[] = mitred ? [{ kind: "mitre", where: "both ends" }] : endsOf(whole, tongue);
-  const cups = cupMachining(context, front);
+  const cups = hingeMachining(context, front);
   const grid = gridOf(context, front, { stile, top, bottom, between });
   return [
     ...make({

@@ -7,8 +7,10 @@ import { spanFrom } from "../core/span.ts";
 import type { Context } from "./context.ts";
 import { distance, found, givenDistance, givenSize, resolve } from "./context.ts";
 import { fallback } from "./defaults.ts";
+import { gapBetween, gapRound } from "./front-gap.ts";
 import { frontParts } from "./front-parts.ts";
 import type { FrontModel, Opening, OpeningTable, Side, Stock } from "./model.ts";
+import { openingAngle } from "./opening-angle.ts";
 import { fullOverlayInner } from "./rules/full-overlay-inner.ts";
 import { fullOverlayOpen } from "./rules/full-overlay-open.ts";
 import { fullOverlayOuter } from "./rules/full-overlay-outer.ts";
@@ -71,8 +73,7 @@ function frontOver(
     return undefined;
   }
   const leaves = whole.pair === undefined ? 1 : 2;
-  const leaf =
-    whole.pair === undefined ? wide : pairLeaf(wide, givenDistance(context, whole.gap) ?? fallback("front.pair"));
+  const leaf = whole.pair === undefined ? wide : pairLeaf(wide, gapBetween(context, whole) ?? fallback("front.pair"));
   const name = block.spanning ? area.openings.map((opening) => opening.name.text).join("+") : area.opening.name.text;
   const of = `${block.kind} ${name}`;
   const { parts, thickness } = frontParts(context, {
@@ -86,7 +87,8 @@ function frontOver(
     stacked: area.stacked,
     cutToFit: whole.inset === undefined || area.opening.case === undefined ? undefined : planedToFit,
   });
-  return { block, whole, of, openings: area.openings, wide: leaf, high, leaves, thickness, overlays, parts };
+  const opens = openingAngle(context, whole);
+  return { block, whole, of, openings: area.openings, wide: leaf, high, leaves, thickness, overlays, opens, parts };
 }
 
 type Overlays = Readonly<Record<Side, Sourced<Length> | undefined>>;
@@ -114,8 +116,7 @@ export function edgeValue(context: Context, list: GivenList | undefined, edge: S
 
 function fullOverlay(context: Context, whole: FrontBlock, opening: Opening, at: Side): Sourced<Length> | undefined {
   const bound = opening.bounds[at];
-  const between =
-    (whole.pair === undefined ? givenDistance(context, whole.gap) : undefined) ?? fallback("front.between");
+  const between = (whole.pair === undefined ? gapBetween(context, whole) : undefined) ?? fallback("front.between");
   // In a case, an edge without a member is where two openings meet; of an opening that stands alone nothing is known.
   if (bound.member === undefined) return opening.case === undefined ? undefined : fullOverlayOpen(between);
   if (bound.outer)
@@ -131,7 +132,7 @@ function extent(
   which: "wide" | "high",
 ): Sourced<Length> {
   if (whole.inset !== undefined) {
-    const gap = (whole.pair === undefined ? givenDistance(context, whole.gap) : undefined) ?? fallback("front.inset");
+    const gap = gapRound(context, whole) ?? fallback("front.inset");
     return insetSize(which === "wide" ? opening.wide : opening.high, gap);
   }
   const [one, other] = which === "wide" ? [overlays.left, overlays.right] : [overlays.top, overlays.bottom];

@@ -5,13 +5,13 @@ import type { Machining, Part } from "../core/part.ts";
 import type { Rational } from "../core/rational.ts";
 import { add, divide, multiply, one, ratio, times, toNumber } from "../core/rational.ts";
 import type { Tag } from "../core/sourced.ts";
-import { pocketScrew } from "../published/pocket-screws.ts";
 import type { Context } from "./context.ts";
-import { amount, givenSize, pieces } from "./context.ts";
+import { amount, pieces } from "./context.ts";
 import { fallback } from "./defaults.ts";
 import { runsUp } from "./front-parts.ts";
+import { hingesCut } from "./hinging.ts";
 import type { BoxModel, FrontModel, Model, Stock } from "./model.ts";
-import { exact } from "./stock.ts";
+import { pocketScrewLength, slideScrew, statedScrew, usualScrew } from "./screw-sizes.ts";
 
 /** Something to buy that is not cut from stock: how many, for what, and why so many. */
 export interface HardwareItem {
@@ -64,7 +64,10 @@ function boxLines(context: Context, box: BoxModel): readonly Line[] {
   const fixing: Line = {
     kind: "screws",
     name: block.screws?.text ?? "pan-head",
-    size: block.screws === undefined ? "#8 × 5/8 in" : screwSize(context, block.screws.text),
+    size:
+      block.screws === undefined
+        ? slideScrew(context, box.sides.thickness.value)
+        : statedScrew(context, block.screws.text),
     quantity: 12,
     unit: "piece",
     owner: box.of,
@@ -72,15 +75,14 @@ function boxLines(context: Context, box: BoxModel): readonly Line[] {
     tag: "common practice",
     price: priceOf(context, block.screws?.text),
   };
-  return [slides, fixing, ...cornerScrews(context, box), ...bottomScrews(box)];
+  return [slides, fixing, ...cornerScrews(context, box), ...bottomScrews(context, box)];
 }
 
 function cornerScrews(context: Context, box: BoxModel): readonly Line[] {
   const kind = box.whole.corners?.kind ?? "screws";
   if (kind === "pocket screws") {
-    const length = pocketScrew(toNumber(box.sides.thickness.value), toNumber(box.sides.thickness.value));
-    const size =
-      length === undefined ? "try a length in scrap" : `pocket screw, ${withUnit(exact(length.value), "inches")}`;
+    const thick = toNumber(box.sides.thickness.value);
+    const size = pocketSize(context, thick, thick);
     return [pocketLine(context, box.of, size, 8, "two at each end of front and back")];
   }
   if (kind !== "screws") return [];
@@ -89,18 +91,18 @@ function cornerScrews(context: Context, box: BoxModel): readonly Line[] {
     {
       kind: "screws",
       name: "wood screw",
-      size: "#8 × 1 1/4 in",
+      size: usualScrew(context, "corner"),
       quantity: 4 * each,
       unit: "piece",
       owner: box.of,
-      because: "one every three inches of each corner, at least two",
+      because: `one every ${context.units === "inches" ? "three inches" : "76 mm"} of each corner, at least two`,
       tag: "common practice",
       price: undefined,
     },
   ];
 }
 
-function bottomScrews(box: BoxModel): readonly Line[] {
+function bottomScrews(context: Context, box: BoxModel): readonly Line[] {
   const held = box.whole.bottom?.fittings[0]?.word ?? "under";
   if (box.bottom === undefined || held !== "under") return [];
   const around = 2 * (toNumber(box.wide.value) + toNumber(box.deep.value));
@@ -108,11 +110,11 @@ function bottomScrews(box: BoxModel): readonly Line[] {
     {
       kind: "screws",
       name: "flat-head",
-      size: "#6 × 1 in",
+      size: usualScrew(context, "bottom"),
       quantity: Math.ceil(around / 6),
       unit: "piece",
       owner: box.of,
-      because: "one every six inches round a bottom that lies under the sides",
+      because: `one every ${context.units === "inches" ? "six inches" : "152 mm"} round a bottom that lies under the sides`,
       tag: "common practice",
       price: undefined,
     },
@@ -124,7 +126,7 @@ function pocketLine(context: Context, owner: string, size: string, quantity: num
   return {
     kind: "screws",
     name: named ?? "pocket screw",
-    size: named === undefined ? size.replace("pocket screw, ", "") : screwSize(context, named),
+    size: named === undefined ? size : statedScrew(context, named),
     quantity,
     unit: "piece",
     owner,
@@ -132,6 +134,11 @@ function pocketLine(context: Context, owner: string, size: string, quantity: num
     tag: "common practice",
     price: priceOf(context, named),
   };
+}
+
+function pocketSize(context: Context, pocketed: number, into: number): string {
+  const length = pocketScrewLength(context, pocketed, into);
+  return length === undefined ? "try a length in scrap" : withUnit(length, context.units);
 }
 
 /** Pocket screws and dowels by what is bored for them; those of boxes are counted with their corners. */
@@ -153,8 +160,7 @@ function boredLine(context: Context, part: Part, made: Machining): readonly Line
     : { because: "two at each end of each rail", tag: "common practice" as const };
   const thick = toNumber(part.thickness.value);
   if (made.kind === "pockets") {
-    const length = pocketScrew(thick, isPanel ? thick : 4 * thick);
-    const size = length === undefined ? "try a length in scrap" : withUnit(exact(length.value), "inches");
+    const size = pocketSize(context, thick, isPanel ? thick : 4 * thick);
     return [{ ...pocketLine(context, part.of, size, quantity, why.because), ...why }];
   }
   if (made.kind !== "holes" || made.note !== "dowels") return [];
@@ -167,14 +173,6 @@ const dowels = {
   inches: { thin: "1/4 × 1 in", thick: "3/8 × 1 1/2 in" },
   millimetres: { thin: "6 × 30 mm", thick: "8 × 40 mm" },
 } as const;
-
-function screwSize(context: Context, name: string): string {
-  const block = context.design.screws.find((screw) => screw.name.text === name);
-  const long = givenSize(context, block?.long);
-  return [block?.gauge?.text, long === undefined ? undefined : withUnit(long.value, context.units)]
-    .filter((text) => text !== undefined)
-    .join(" × ");
-}
 
 function priceOf(context: Context, name: string | undefined): Price | undefined {
   return context.design.screws.find((screw) => screw.name.text === name)?.costs;
@@ -198,15 +196,15 @@ function screwsForMount(of: string): readonly Line[] {
 
 function frontLines(context: Context, front: FrontModel): readonly Line[] {
   const lines: Line[] = [];
-  const cups = front.parts.flatMap((part) => part.machining).find((made) => made.kind === "cup");
+  const hinges = hingesCut(front.parts);
   const use = front.whole.hinges;
-  if (cups?.count !== undefined && use !== undefined) {
+  if (hinges !== undefined && use !== undefined) {
     const block = context.design.hinges.find((hinge) => hinge.name.text === use.name.text);
     lines.push({
       kind: "hinges",
       name: use.name.text,
       size: "",
-      quantity: cups.count * front.leaves,
+      quantity: hinges * front.leaves,
       unit: "piece",
       owner: front.of,
       because: use.count === undefined ? "by the height of the door" : "as written",
@@ -231,7 +229,7 @@ function frontLines(context: Context, front: FrontModel): readonly Line[] {
     lines.push({
       kind: "screws",
       name: "wood screw",
-      size: "#8 × 1 in, from inside the box",
+      size: `${usualScrew(context, "front")}, from inside the box`,
       quantity: 4 * front.leaves,
       unit: "piece",
       owner: front.of,

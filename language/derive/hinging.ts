@@ -1,7 +1,7 @@
-import type { FrontBlock } from "../core/design.ts";
+import type { FrontBlock, HingesBlock } from "../core/design.ts";
 import { withUnit } from "../core/length.ts";
 import { oncePer } from "../core/once-per.ts";
-import type { Machining } from "../core/part.ts";
+import type { Machining, Part } from "../core/part.ts";
 import { toNumber } from "../core/rational.ts";
 import { hingeCount } from "../published/hinges.ts";
 import type { Context } from "./context.ts";
@@ -17,25 +17,39 @@ export const hung = oncePer((whole: FrontBlock): FrontBlock => {
   return { ...whole, hinged: { key: pair, value: "left", span: pair.span } };
 });
 
-/** The cups bored in a door's hinge side; nothing for a front that does not turn. */
-export function cupMachining(context: Context, front: FrontInput): readonly Machining[] {
-  const use = front.whole.hinges;
-  const block =
-    use === undefined ? undefined : context.design.hinges.find((hinge) => hinge.name.text === use.name.text);
-  if (use === undefined || block === undefined || front.whole.hinged === undefined) return [];
+/** Whether a hinge is set in a cup: it says the cup, or how that is bored. Any other sits at the edge of its door. */
+export function isCupHinge({ cup, bore, deep }: HingesBlock): boolean {
+  return (cup ?? bore ?? deep) !== undefined;
+}
+
+/** What is cut for a door's hinges at its hinge side; nothing for a front that does not turn. */
+export function hingeMachining(context: Context, front: FrontInput): readonly Machining[] {
+  const { hinges: use, hinged } = front.whole;
+  const block = context.design.hinges.find((hinge) => hinge.name.text === use?.name.text);
+  if (use === undefined || block === undefined || hinged === undefined) return [];
+  const count = (use.count === undefined ? undefined : pieces(context, use.count, 12)) ?? hingesFor(front);
+  const ends = `outer centres ${withUnit(fallback("hinge.fromEnd").value, context.units)} from the ends, further ones evenly between`;
+  if (!isCupHinge(block)) {
+    const note = `for the leaves of "${use.name.text}", marked from the hinge itself; ${sideOf(front)}; ${ends}`;
+    return [{ kind: "mortise", where: `${hinged.value} edge`, count, note }];
+  }
   const cup = givenSize(context, block.cup) ?? fallback("hinge.cup");
   const bore = givenSize(context, block.bore) ?? fallback("hinge.bore");
-  const written = use.count === undefined ? undefined : pieces(context, use.count, 12);
   return [
     {
       kind: "cup",
-      where: `back, ${front.whole.hinged.value} edge`,
+      where: `back, ${hinged.value} edge`,
       wide: cup,
       from: cupCentre(bore, cup),
-      count: written ?? hingesFor(front),
-      note: `${sideOf(front)}; outer centres ${withUnit(fallback("hinge.fromEnd").value, context.units)} from the ends, further ones evenly between`,
+      count,
+      note: `${sideOf(front)}; ${ends}`,
     },
   ];
+}
+
+/** How many hinges the parts of a door are cut for. */
+export function hingesCut(parts: readonly Part[]): number | undefined {
+  return parts.flatMap(({ machining }) => machining).find(({ kind }) => kind === "cup" || kind === "mortise")?.count;
 }
 
 /** The two leaves of a pair are mirror images, and stand in one row of the list. */

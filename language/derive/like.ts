@@ -18,6 +18,7 @@ const own = new Set([
   "layout",
   "rear",
   "meets",
+  "walls",
 ]);
 
 type Likable = FillBlock | NamedBlock;

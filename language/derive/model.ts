@@ -13,6 +13,7 @@ import type { Part } from "../core/part.ts";
 import type { Sourced } from "../core/sourced.ts";
 import type { Span, Word } from "../core/span.ts";
 import type { HardwareItem } from "./hardware.ts";
+import type { Wall } from "./walls.ts";
 
 /** A rectangle seen from the front of a case: inches from its left bottom corner, y upwards. */
 export interface Rect {
@@ -99,6 +100,7 @@ export interface CaseModel {
   readonly panels: Stock | undefined;
   readonly frame: Stock | undefined;
   readonly kick: Sourced<Length> | undefined;
+  readonly walls: readonly Wall[];
 }
 
 /** A member of a face frame, or a partition, in its place. */
@@ -181,6 +183,8 @@ export interface FrontModel {
   readonly leaves: number;
   readonly thickness: Sourced<Length> | undefined;
   readonly overlays: Readonly<Record<Side, Sourced<Length> | undefined>>;
+  /** How far it opens, in degrees, where it turns. */
+  readonly opens: Sourced<number>;
   readonly parts: readonly Part[];
 }
 
@@ -190,6 +194,8 @@ export interface ShelfModel {
   readonly whole: ShelfBlock;
   readonly of: string;
   readonly opening: Opening;
+  /** How high the upper face of each is above the floor of the opening; missing where they are spread evenly. */
+  readonly at: readonly Sourced<Length>[] | undefined;
   readonly parts: readonly Part[];
 }
 

@@ -1,5 +1,6 @@
 import type { Context } from "./context.ts";
 import { amount, givenDistance, pieces, size } from "./context.ts";
+import { degrees } from "./opening-angle.ts";
 
 /** More than this is a slip of the pen, for a number of sheets or boards in the rack. */
 export const MOST_IN_RACK = 10_000;
@@ -21,6 +22,7 @@ export function readFigures(context: Context): void {
   for (const { costs } of [...sheets, ...boards, ...edgings, ...slides, ...hinges, ...screws]) {
     if (costs !== undefined) amount(context, costs.amount);
   }
+  for (const { opens } of hinges) degrees(context, opens);
   for (const { density } of [...sheets, ...boards]) if (density !== undefined) amount(context, density.value);
   for (const weight of [...slides.flatMap(({ carries }) => carries ?? []), ...shop.lifts.map((lift) => lift.amount)]) {
     amount(context, weight.amount);

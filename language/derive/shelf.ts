@@ -1,7 +1,8 @@
 import type { ShelfBlock } from "../core/design.ts";
 import type { Length } from "../core/length.ts";
-import { withUnit } from "../core/length.ts";
+import { asMade, withUnit } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
+import { less as isLess } from "../core/rational.ts";
 import type { Sourced } from "../core/sourced.ts";
 import type { Context } from "./context.ts";
 import { found, givenDistance, pieces, resolve, size } from "./context.ts";
@@ -37,24 +38,39 @@ export function deriveShelves(
   const known = block.openings.flatMap((name) => resolve(context, "opening", name, openings) ?? []);
   return known.map((opening) => {
     const of = `shelf ${opening.name.text}`;
-    return {
-      block,
-      whole,
-      of,
-      opening,
-      parts: stock === undefined ? [] : shelfParts(context, whole, opening, stock, stocks, of, block),
-    };
+    const at = heightsOf(context, whole, opening);
+    const parts = stock === undefined ? [] : shelfParts(context, { block, whole, of, opening, at }, stock, stocks);
+    return { block, whole, of, opening, at, parts };
+  });
+}
+
+/** The heights that are said, each within the opening; `undefined` where none is. */
+function heightsOf(
+  context: Context,
+  { at }: ShelfBlock,
+  { high, name }: Opening,
+): readonly Sourced<Length>[] | undefined {
+  if (at === undefined) return undefined;
+  return at.values.flatMap(({ measure }): readonly Sourced<Length>[] => {
+    const height = givenDistance(context, { key: at.key, measure });
+    if (height === undefined || isLess(height.value, high.value)) return height === undefined ? [] : [height];
+    found(context, {
+      code: "shelf/above-opening",
+      severity: "error",
+      span: measure.span,
+      message: `"${name.text}" is ${withUnit(high.value, context.units)} high; a shelf at ${withUnit(height.value, context.units)} is not in it`,
+      reason: "Heights of shelves are counted from the floor of their opening to their upper face.",
+      remedy: `Write less than ${withUnit(high.value, context.units)}, or name the opening above.`,
+    });
+    return [];
   });
 }
 
 function shelfParts(
   context: Context,
-  whole: ShelfBlock,
-  opening: Opening,
+  { block, whole, of, opening, at }: Omit<ShelfModel, "parts">,
   stock: Stock,
   stocks: ReadonlyMap<string, Stock>,
-  of: string,
-  block: ShelfBlock,
 ): readonly Part[] {
   const room = opening.behindFrame ?? opening.deep;
   if (room === undefined) return [];
@@ -79,13 +95,17 @@ function shelfParts(
   return partsFrom(context, {
     name: "shelf",
     of,
-    quantity: whole.count === undefined ? 1 : (pieces(context, whole.count.value, 60) ?? 1),
+    quantity: at?.length ?? (whole.count === undefined ? 1 : (pieces(context, whole.count.value, 60) ?? 1)),
     stock,
     length,
     width: lessEdging(deep, bands, ["front"]),
     source: whole.from?.key.span ?? block.head,
     machining,
-    ...(loose ? { note: rowsNote(context, whole) } : housed === undefined ? {} : { note: dadoNote(context, housed) }),
+    ...(loose
+      ? { note: rowsNote(context, whole) }
+      : housed === undefined
+        ? {}
+        : { note: dadoNote(context, housed, at) }),
     face: "top",
   });
 }
@@ -93,13 +113,16 @@ function shelfParts(
 /** Where the pins go: in both sides of the opening, two rows each. */
 function rowsNote(context: Context, whole: ShelfBlock): string {
   const rows = givenDistance(context, whole.rows) ?? fallback("shelf.rows");
-  const text = (length: Length): string => withUnit(length, context.units);
+  const text = (length: Length): string => asMade(length, context.units);
   return `pins in rows of holes ${text(rows.value)} apart, front row ${text(fallback("shelf.firstRow").value)} behind the front edge of the sides`;
 }
 
-/** The dados are in parts that are made before anybody knows how high the shelf is to stand. */
-function dadoNote(context: Context, deep: Sourced<Length>): string {
-  return `its ends stand in dados ${withUnit(deep.value, context.units)} deep: cut them where it is to stand`;
+/** The dados are in parts that are made before anybody knows how high the shelf is to stand, unless it is said. */
+function dadoNote(context: Context, deep: Sourced<Length>, at: ShelfModel["at"]): string {
+  const text = (length: Length): string => withUnit(length, context.units);
+  const ends = `its ends stand in dados ${text(deep.value)} deep`;
+  if (at === undefined) return `${ends}: cut them where it is to stand`;
+  return `${ends}, their upper edges ${at.map((height) => text(height.value)).join(", ")} above the floor of the opening`;
 }
 
 /** Behind a face frame the case is wider than its opening by what lies behind each edge. */

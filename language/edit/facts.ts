@@ -57,14 +57,18 @@ function moves({ motions }: DryFit, of: string, reading: Reading): readonly stri
   return motions.filter(({ mover }) => mover === of).map((motion) => motionText(motion, reading));
 }
 
-function motionText({ kind, travel, blocks }: Motion, reading: Reading): string {
+function motionText({ kind, travel, blocks, wall }: Motion, reading: Reading): string {
   const [first] = [...blocks].sort((a, b) => a.at - b.at);
   const far = (at: number): string => (kind === "door" ? `${Math.floor(at)}°` : spanText(at, reading));
   const verb = kind === "door" ? "opens" : "comes out";
+  if (wall !== undefined && (first === undefined || wall.at < first.at)) {
+    const what = `the ${wall.wall.trimmed ? "trim on the wall" : "wall"} at the ${wall.wall.side}`;
+    return `${verb} ${far(wall.at)}, where ${wall.pull ? "its pull" : "it"} meets ${what}`;
+  }
   if (first === undefined) return `${verb} ${far(travel)}, clear of everything`;
-  const { obstacle, at, openDoor } = first;
+  const { obstacle, at, standing } = first;
   const other = `${obstacle.part.name} of ${obstacle.assembly}`;
-  return `${verb} ${far(at)} and meets the ${other}${openDoor ? ", standing open" : ""}`;
+  return `${verb} ${far(at)} and meets the ${other}${standing === undefined ? "" : `, standing open to ${Math.floor(standing.at)}°`}`;
 }
 
 /** What the air of its place does to solid wood over a year. */

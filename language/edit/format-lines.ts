@@ -1,3 +1,4 @@
+import { isDecimalComma, type Seen } from "../syntax/decimal-comma.ts";
 import type { TextToken } from "../syntax/text-tokens.ts";
 import { type Cell, type CodeLine, lineUp } from "./columns.ts";
 import type { FormatOptions, Line } from "./format.ts";
@@ -118,11 +119,15 @@ function cellOf(outline: Outline, at: number, before: number | undefined, marked
   if (last === undefined) return { text, column, gap: 0, least: 0, most: 0, role: undefined };
   const gap = token.start - last.end;
   const role = token.text === "}" ? undefined : roleOf(outline, at);
-  const fixed = fixedGap(last, token, gap);
+  const fixed = isDecimalComma(before!, (index) => seenOf(tokens[index])) ? gap : fixedGap(last, token, gap);
   if (fixed !== undefined)
     return { text, column, gap, least: fixed, most: fixed, role: fixed === 1 ? role : undefined };
   const least = role === 0 && last.text !== "{" ? 2 : 1;
   return { text, column, gap, least, most: least === 2 ? 3 : 1, role };
+}
+
+function seenOf(token: TextToken | undefined): Seen | undefined {
+  return token === undefined ? undefined : { text: token.text, start: token.start, word: token.kind === "word" };
 }
 
 /** The gap between two tokens where it does not depend on what they are in. */

@@ -130,7 +130,8 @@ const choices: Readonly<Record<string, readonly string[]>> = {
     ...["dovetails", "half-blind dovetails", "fingers", "mitred"],
   ],
   UNIT: ["board foot", "foot", "metre", "piece", "sheet", "pair"],
-  EDGE: ["left", "right", "top", "bottom", "front", "back"],
+  EDGE: ["left", "right", "top", "bottom"],
+  SIDE: ["left", "right"],
   WORD: ["veneer", "mdf", "particle", "hardboard"],
 };
 
@@ -140,7 +141,8 @@ function leafOf({ text, from, to }: Piece): Form {
   if (text.startsWith("{")) return leaf("block", text);
   const own = choices[text];
   if (own !== undefined) return { kind: "ways", ways: own.map(words) };
-  if (text === "EDGES") return { kind: "list", of: { kind: "ways", ways: ["all", ...choices["EDGE"]!].map(words) } };
+  if (text === "EDGES")
+    return { kind: "list", of: { kind: "ways", ways: ["all", ...choices["EDGE"]!, "front", "back"].map(words) } };
   if (text === "WEIGHT") return row([leaf("blank", "WEIGHT"), { kind: "ways", ways: ["lb", "kg"].map(words) }]);
   // `clearance LENGTH [+LENGTH]`: the sign belongs to the length before it.
   if (/^[+-]LENGTH$/.test(text)) return leaf("blank", "TOLERANCE");

@@ -46,7 +46,10 @@ export const statements: Readonly<Record<string, Statement>> = {
     forms: ["front for OPENINGS [like OTHER] { ... }", "front spanning OPENINGS [like OTHER] { ... }"],
     means: gives("front"),
   },
-  door: { forms: ["door for OPENINGS [like OTHER] { ... }"], means: gives("door") },
+  door: {
+    forms: ["door for OPENINGS [like OTHER] { ... }", "door spanning OPENINGS [like OTHER] { ... }"],
+    means: gives("door"),
+  },
   false: {
     forms: ["false front for OPENINGS [like OTHER] { ... }"],
     means: "A front that is fixed and opens nothing.",

@@ -20,10 +20,12 @@ import { insetGapMustStayOpen } from "./fit/inset-gap.ts";
 import { boxMustFitSlidesAsMade } from "./fit/slide-clearance.ts";
 import { memberShouldBeWiderThanGroove } from "./frame/member-wide-enough.ts";
 import { solidPanelShouldMoveInFrame } from "./frame/panel-moves.ts";
+import { panelShouldStayInFrame } from "./frame/panel-proud.ts";
 import { frameStockShouldBeThickEnough } from "./frame/stock-thick-enough.ts";
 import { tenonMustEndInStile } from "./frame/tenon-within-stile.ts";
 import { grooveShouldLeaveWood } from "./frame/wood-before-groove.ts";
 import { frontMustClearNeighbour } from "./front/clear-of-neighbour.ts";
+import { frontMustPassWall } from "./front/clear-of-wall.ts";
 import { insetFrontShouldClearEvenly } from "./front/inset-clear.ts";
 import { frontMustPassInsideCorner } from "./front/inside-corner.ts";
 import { overlayMustStayOnCase } from "./front/within-case.ts";
@@ -109,6 +111,7 @@ export const checks: readonly Check[] = [
   screwMustNotComeThrough,
   // frames
   grooveShouldLeaveWood,
+  panelShouldStayInFrame,
   solidPanelShouldMoveInFrame,
   frameStockShouldBeThickEnough,
   tenonMustEndInStile,
@@ -116,6 +119,7 @@ export const checks: readonly Check[] = [
   // fronts and doors
   frontMustClearNeighbour,
   frontMustPassInsideCorner,
+  frontMustPassWall,
   overlayMustStayOnCase,
   insetFrontShouldClearEvenly,
   doorMustSwingClear,

@@ -71,6 +71,7 @@ export type ScantlingKeywordNames =
     | "dado"
     | "dampest"
     | "deep"
+    | "degrees"
     | "density"
     | "dividers"
     | "door"
@@ -152,6 +153,7 @@ export type ScantlingKeywordNames =
     | "on-wall"
     | "opening"
     | "openings"
+    | "opens"
     | "outfeed"
     | "over"
     | "overlay"
@@ -162,6 +164,7 @@ export type ScantlingKeywordNames =
     | "part"
     | "partition"
     | "partitions"
+    | "past"
     | "per"
     | "piece"
     | "place"
@@ -182,6 +185,7 @@ export type ScantlingKeywordNames =
     | "reveal"
     | "right"
     | "rough"
+    | "round"
     | "rows"
     | "saw"
     | "sawing"
@@ -219,10 +223,12 @@ export type ScantlingKeywordNames =
     | "under"
     | "up"
     | "use"
+    | "wall"
     | "wide"
     | "x"
     | "{"
     | "}"
+    | "°"
     | "±"
     | "×";
 
@@ -247,8 +253,25 @@ export function isAllow(item: unknown): item is Allow {
     return reflection.isInstance(item, Allow.$type);
 }
 
+export interface AngleProperty extends langium.AstNode {
+    readonly $container: FillBlock | FrameProperty | NamedBlock | OpeningItem | PartBlock | Rear | ShopBlock;
+    readonly $type: 'AngleProperty';
+    amount: Expression;
+    key: 'opens';
+}
+
+export const AngleProperty = {
+    $type: 'AngleProperty',
+    amount: 'amount',
+    key: 'key'
+} as const;
+
+export function isAngleProperty(item: unknown): item is AngleProperty {
+    return reflection.isInstance(item, AngleProperty.$type);
+}
+
 export interface Binary extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
+    readonly $container: AngleProperty | Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Binary';
     left: Expression;
     operator: '*' | '+' | '-' | '/';
@@ -267,7 +290,7 @@ export function isBinary(item: unknown): item is Binary {
 }
 
 export interface Brackets extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
+    readonly $container: AngleProperty | Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Brackets';
     inner: Measure;
 }
@@ -490,10 +513,11 @@ export function isEdge(item: unknown): item is Edge {
     return item === 'left' || item === 'right' || item === 'top' || item === 'bottom' || item === 'front' || item === 'back';
 }
 
+/** Behind a gap it is said where it is left: round an inset front, or between the leaves of a pair. */
 export interface EdgedMeasure extends langium.AstNode {
     readonly $container: MeasureProperty;
     readonly $type: 'EdgedMeasure';
-    edge?: Edge;
+    edge?: 'between' | 'round' | Edge;
     measure: Measure;
 }
 
@@ -771,7 +795,7 @@ export function isLift(item: unknown): item is Lift {
 
 /** A length, its tolerance, or the range it was measured in. */
 export interface Measure extends langium.AstNode {
-    readonly $container: Brackets | CornersProperty | CutOffcut | CutRecord | EdgedMeasure | Fitting | FrameProperty | JointProperty | KickProperty | Let | Lift | Member | NailersProperty | Offcut | OpeningsItem | Share | SizeProperty | TableSide | TopProperty;
+    readonly $container: Brackets | CornersProperty | CutOffcut | CutRecord | EdgedMeasure | Fitting | FrameProperty | JointProperty | KickProperty | Let | Lift | Member | NailersProperty | Offcut | OpeningsItem | Share | SizeProperty | TableSide | TopProperty | WallProperty;
     readonly $type: 'Measure';
     tolerances: Array<Tolerance>;
     upper?: Expression;
@@ -940,7 +964,7 @@ export function isNameList(item: unknown): item is NameList {
 }
 
 export interface Negation extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
+    readonly $container: AngleProperty | Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Negation';
     operand: Expression;
 }
@@ -1114,7 +1138,7 @@ export function isProject(item: unknown): item is Project {
     return reflection.isInstance(item, Project.$type);
 }
 
-export type Property = Allow | ChoiceProperty | CornersProperty | CountProperty | DividersProperty | FlagProperty | FrameProperty | GaugeProperty | HingesProperty | JointProperty | KickProperty | LayoutItem | LengthsProperty | MeasureProperty | MeetsProperty | MidProperty | NailersProperty | PercentProperty | PriceProperty | Rear | ScrewsProperty | SizeProperty | SlidesProperty | SpeciesProperty | StockProperty | TableProperty | TimeProperty | TopProperty | WeightProperty;
+export type Property = Allow | AngleProperty | ChoiceProperty | CornersProperty | CountProperty | DividersProperty | FlagProperty | FrameProperty | GaugeProperty | HingesProperty | JointProperty | KickProperty | LayoutItem | LengthsProperty | MeasureProperty | MeetsProperty | MidProperty | NailersProperty | PercentProperty | PriceProperty | Rear | ScrewsProperty | SizeProperty | SlidesProperty | SpeciesProperty | StockProperty | TableProperty | TimeProperty | TopProperty | WallProperty | WeightProperty;
 
 export const Property = {
     $type: 'Property'
@@ -1125,7 +1149,7 @@ export function isProperty(item: unknown): item is Property {
 }
 
 export interface Quantity extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
+    readonly $container: AngleProperty | Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Quantity';
     count: string;
     inches?: string;
@@ -1183,7 +1207,7 @@ export function isRear(item: unknown): item is Rear {
 }
 
 export interface Reference extends langium.AstNode {
-    readonly $container: Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
+    readonly $container: AngleProperty | Binary | CountProperty | LengthsProperty | Lift | Measure | Negation | PercentProperty | PriceProperty | ReadTo | SlidesProperty | TimeProperty | Tolerance | WeightProperty;
     readonly $type: 'Reference';
     path: Array<string>;
 }
@@ -1490,6 +1514,30 @@ export function isUse(item: unknown): item is Use {
     return reflection.isInstance(item, Use.$type);
 }
 
+/** A wall of the room beside a case, what stands out of it, and how far past the face of the case it runs. */
+export interface WallProperty extends langium.AstNode {
+    readonly $container: FillBlock | FrameProperty | NamedBlock | OpeningItem | PartBlock | Rear | ShopBlock;
+    readonly $type: 'WallProperty';
+    away: Measure;
+    key: 'wall';
+    past?: Measure;
+    side: 'left' | 'right';
+    trim?: Measure;
+}
+
+export const WallProperty = {
+    $type: 'WallProperty',
+    away: 'away',
+    key: 'key',
+    past: 'past',
+    side: 'side',
+    trim: 'trim'
+} as const;
+
+export function isWallProperty(item: unknown): item is WallProperty {
+    return reflection.isInstance(item, WallProperty.$type);
+}
+
 export interface WeightProperty extends langium.AstNode {
     readonly $container: FillBlock | FrameProperty | NamedBlock | OpeningItem | PartBlock | Rear | ShopBlock;
     readonly $type: 'WeightProperty';
@@ -1511,6 +1559,7 @@ export function isWeightProperty(item: unknown): item is WeightProperty {
 
 export type ScantlingAstType = {
     Allow: Allow
+    AngleProperty: AngleProperty
     Binary: Binary
     Brackets: Brackets
     BuildFile: BuildFile
@@ -1575,6 +1624,7 @@ export type ScantlingAstType = {
     TopProperty: TopProperty
     Units: Units
     Use: Use
+    WallProperty: WallProperty
     WeightProperty: WeightProperty
 }
 
@@ -1595,6 +1645,18 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Property.$type, Statement.$type]
+        },
+        AngleProperty: {
+            name: AngleProperty.$type,
+            properties: {
+                amount: {
+                    name: AngleProperty.amount
+                },
+                key: {
+                    name: AngleProperty.key
+                }
+            },
+            superTypes: [Property.$type]
         },
         Binary: {
             name: Binary.$type,
@@ -2627,6 +2689,29 @@ export class ScantlingAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Statement.$type]
+        },
+        WallProperty: {
+            name: WallProperty.$type,
+            properties: {
+                away: {
+                    name: WallProperty.away
+                },
+                key: {
+                    name: WallProperty.key
+                },
+                past: {
+                    name: WallProperty.past,
+                    optional: true
+                },
+                side: {
+                    name: WallProperty.side
+                },
+                trim: {
+                    name: WallProperty.trim,
+                    optional: true
+                }
+            },
+            superTypes: [Property.$type]
         },
         WeightProperty: {
             name: WeightProperty.$type,

@@ -88,7 +88,7 @@ function islandFit({ context, model }: Whole): IslandFit {
     clashes,
     gaps: mates.filter(({ good }) => !good),
     adrift: adriftAmong(solids, mates),
-    motions: motionsOf(model, solids, clashes),
+    motions: motionsOf(context, model, solids, clashes),
     opposed: opposedDrawers(model, clashes),
     movement: movementOf(context, model, solids, mates),
     loads: loadsOf(context, model, solids),

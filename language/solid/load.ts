@@ -1,6 +1,7 @@
 import type { Part } from "../core/part.ts";
 import { add, equal, toNumber } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
+import { hingesCut } from "../derive/hinging.ts";
 import type { BoxModel, CaseModel, Model, Opening, Stock } from "../derive/model.ts";
 import { frontsByOpening, loadOf } from "../fit/slide/load.ts";
 import { densityOf, modulusOf, pounds, weightOfAll } from "../fit/weight.ts";
@@ -205,7 +206,7 @@ function slides(context: Context, model: Model): readonly Rated[] {
 
 function hinges(context: Context, model: Model): readonly Rated[] {
   return model.fronts.flatMap((front) => {
-    const bored = front.parts.flatMap(({ machining }) => machining).find(({ kind }) => kind === "cup")?.count;
+    const bored = hingesCut(front.parts);
     if (front.block.kind !== "door" || bored === undefined) return [];
     const weight = weightOfAll(context, model, front.parts) / front.leaves;
     const asked = hingeCount(toNumber(front.high.value), weight)?.value;

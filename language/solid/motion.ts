@@ -1,15 +1,18 @@
 import type { Length } from "../core/length.ts";
 import { add, less, subtract, zero } from "../core/rational.ts";
+import type { Context } from "../derive/context.ts";
 import type { BoxModel, Model } from "../derive/model.ts";
-import { apart, around, type Box, boxOf, common, extent, type Range, spanTo, swept } from "./box.ts";
+import { apart, around, common, extent, swept } from "./box.ts";
 import { groupedBy } from "./grouped.ts";
 import type { Clash } from "./interference.ts";
 import { assembled, type Block, covers, inFrame, isStuck, movedWith, stuckAmong } from "./moving.ts";
 import { frameOf, turnOf } from "./place.ts";
 import type { Solid } from "./solid.ts";
+import { openLeaf, type Path } from "./standing.ts";
 import { type Leaf, leavesOf, swingOf } from "./swing.ts";
+import type { WallStop } from "./wall-stop.ts";
 
-/** A drawer along its travel, or a leaf through a quarter turn. */
+/** A drawer along its travel, or a leaf as far as its hinges let it open. */
 export interface Motion {
   readonly kind: "drawer" | "door";
   /** `box plan-1`, `door rollers`. */
@@ -17,6 +20,8 @@ export interface Motion {
   /** Inches or degrees. */
   readonly travel: number;
   readonly blocks: readonly Block[];
+  /** Where a leaf meets a wall beside its case. */
+  readonly wall: WallStop | undefined;
 }
 
 /** Two drawers that come from the two faces of one case and claim one space. */
@@ -28,11 +33,16 @@ export interface Opposed {
 }
 
 /** Every drawer and door moved as far as it goes, past all that stands still and past doors that stand open. */
-export function motionsOf(model: Model, solids: readonly Solid[], clashes: readonly Clash[]): readonly Motion[] {
+export function motionsOf(
+  context: Context,
+  model: Model,
+  solids: readonly Solid[],
+  clashes: readonly Clash[],
+): readonly Motion[] {
   const stuck = stuckAmong(clashes);
   const byAssembly = assembled(solids);
   const doors = model.fronts.filter(({ block }) => block.kind === "door");
-  const leaves = doors.flatMap((door) => leavesOf(model, door, byAssembly.get(door.of) ?? []));
+  const leaves = doors.flatMap((door) => leavesOf(context, model, door, byAssembly.get(door.of) ?? []));
   const drawers = model.boxes.map((box) => drawerMotion(model, box, solids, byAssembly, leaves, stuck));
   return [
     ...drawers.filter(({ blocks, travel }) => 0 < travel || 0 < blocks.length),
@@ -41,7 +51,13 @@ export function motionsOf(model: Model, solids: readonly Solid[], clashes: reado
 }
 
 function swingAmong(solids: readonly Solid[], stuck: ReadonlySet<string>): (leaf: Leaf) => Motion {
-  return (leaf) => ({ kind: "door", mover: leaf.front.of, travel: 90, blocks: swingOf(leaf, solids, stuck) });
+  return (leaf) => ({
+    kind: "door",
+    mover: leaf.front.of,
+    travel: leaf.opens,
+    blocks: swingOf(leaf, solids, stuck),
+    wall: leaf.wall,
+  });
 }
 
 function drawerMotion(
@@ -56,69 +72,45 @@ function drawerMotion(
   const moving = movedWith(model, box, byAssembly);
   const own = new Set(moving);
   const frame = frameOf(box.opening);
-  const near = leavesIn(leaves, frame);
-  const before = new Set(near.filter(({ front }) => covers(front, box)).flatMap((leaf) => leaf.solids));
+  // Any other door is shut while this is drawn out.
+  const over = leavesIn(leaves, frame).filter(({ front }) => covers(front, box));
+  const before = new Set(over.flatMap((leaf) => leaf.solids));
   const out = turnOf(model, box.opening) === undefined ? { n: -travel.n, d: travel.d } : travel;
   const reach = around(moving.map(({ bounds }) => swept(bounds, "z", out)));
   const isNear = (solid: Solid): boolean => reach !== undefined && !apart(reach, solid.bounds);
   const still = inFrame(solids, frame).filter((solid) => isNear(solid) && !own.has(solid) && !before.has(solid));
   const paths = moving.map(
-    (solid): Path => ({ solid, pieces: solid.pieces.map((piece) => swept(piece, "z", out)), out }),
+    (solid): Path => ({ solid, rest: solid.pieces, pieces: solid.pieces.map((piece) => swept(piece, "z", out)) }),
   );
   const blocks = paths.flatMap((path) => [
-    ...still.flatMap((obstacle) =>
-      isStuck(stuck, path.solid, obstacle) ? [] : meeting(path, obstacle, obstacle.pieces),
-    ),
-    ...near.flatMap((leaf) => openLeaf(leaf, path)),
+    ...still.flatMap((obstacle) => (isStuck(stuck, path.solid, obstacle) ? [] : meeting(path, obstacle, out))),
+    ...over.flatMap((leaf) => openLeaf(leaf, path)),
   ]);
   const shown = Math.abs(Number(travel.n) / Number(travel.d));
-  return { kind: "drawer", mover: box.of, travel: shown, blocks: [...blocks].sort((a, b) => a.at - b.at) };
+  return {
+    kind: "drawer",
+    mover: box.of,
+    travel: shown,
+    blocks: [...blocks].sort((a, b) => a.at - b.at),
+    wall: undefined,
+  };
 }
 
 const leavesIn = groupedBy(({ solids }: Leaf) => solids.slice(0, 1).map(({ frame }) => frame));
 
-/** A part and the boxes that it sweeps on its way out. */
-interface Path {
-  readonly solid: Solid;
-  readonly pieces: readonly Box[];
-  readonly out: Length;
-}
-
 /** A path that runs into an obstacle, and how far out that is. */
-function meeting({ solid, pieces, out }: Path, obstacle: Solid, others: readonly Box[]): readonly Block[] {
+function meeting({ solid, pieces, rest }: Path, obstacle: Solid, out: Length): readonly Block[] {
   let at: number | undefined;
   for (const [index, piece] of pieces.entries()) {
-    for (const other of others) {
+    for (const other of obstacle.pieces) {
       if (common(piece, other) === undefined) continue;
-      const start = solid.pieces[index]!.z;
+      const start = rest[index]!.z;
       const gone = less(out, zero) ? subtract(start.from, other.z.to) : subtract(other.z.from, start.to);
       const far = Math.max(0, Number(gone.n) / Number(gone.d));
       if (at === undefined || far < at) at = far;
     }
   }
-  return at === undefined ? [] : [{ part: solid, obstacle, at, openDoor: false }];
-}
-
-/** A leaf that stands open at a right angle, in the way of what comes out beside its hinges. */
-function openLeaf(leaf: Leaf, path: Path): readonly Block[] {
-  const first = leaf.solids[0];
-  if (first === undefined || first.frame !== path.solid.frame || leaf.axis !== "x") return [];
-  const standing = opened.get(leaf) ?? standingOpen(leaf);
-  if (standing === undefined) return [];
-  opened.set(leaf, standing);
-  return meeting(path, first, [standing]).map((block) => ({ ...block, openDoor: true }));
-}
-
-/** Where each leaf stands open, worked out once for all that comes out past it. */
-const opened = new WeakMap<Leaf, Box>();
-
-/** Turned about the front edge at its hinges by a right angle: its width becomes its depth. */
-function standingOpen({ bounds, thick, hinge, rear }: Leaf): Box | undefined {
-  const wide = extent(bounds.x);
-  const x: Range =
-    hinge === "low" ? { from: bounds.x.from, to: add(bounds.x.from, thick) } : spanTo(bounds.x.to, thick);
-  const z: Range = rear ? { from: bounds.z.to, to: add(bounds.z.to, wide) } : spanTo(bounds.z.from, wide);
-  return boxOf(x, bounds.y, z);
+  return at === undefined ? [] : [{ part: solid, obstacle, at, standing: undefined }];
 }
 
 /** Boxes of the front and the rear face that meet in the depth of their case. */

@@ -9,8 +9,18 @@ export interface Block {
   readonly obstacle: Solid;
   /** Inches pulled out, or degrees opened, when they meet; nought where they stand in each other's way from the start. */
   readonly at: number;
-  /** Whether the obstacle is a door that stands open at a right angle. */
-  readonly openDoor: boolean;
+  /** How far the obstacle stands open, in degrees, where it is a door that does. */
+  readonly standing: Standing | undefined;
+}
+
+/** A leaf that stands open in the way. */
+export interface Standing {
+  /** Degrees. */
+  readonly at: number;
+  /** How far in from where it stands, in inches, what comes out would have to be to pass it. */
+  readonly by: number;
+  /** Whether a wall keeps it from opening further. */
+  readonly held: boolean;
 }
 
 /** The parts that come out together: the box, and the front that is screwed to it. */

@@ -1,7 +1,8 @@
 import type { Length } from "../core/length.ts";
 import { add, over, subtract, sum, times, zero } from "../core/rational.ts";
-import { type Context, givenDistance } from "../derive/context.ts";
+import type { Context } from "../derive/context.ts";
 import { fallback } from "../derive/defaults.ts";
+import { gapBetween } from "../derive/front-gap.ts";
 import { runsUp } from "../derive/front-parts.ts";
 import type { FrontModel, Model } from "../derive/model.ts";
 import { extent, type Range, span, spanTo } from "./box.ts";
@@ -40,7 +41,7 @@ export function placeFront(context: Context, model: Model, front: FrontModel, ho
 }
 
 function leavesOf(context: Context, front: FrontModel, home: Home, pool: Pool, area: Area): readonly Leaf[] {
-  const gap = (givenDistance(context, front.whole.gap) ?? fallback("front.pair")).value;
+  const gap = (gapBetween(context, front.whole) ?? fallback("front.pair")).value;
   const between = front.leaves === 1 ? zero : gap;
   const wide = add(times(front.wide.value, front.leaves), between);
   const x = covering(area.x, front.overlays.left?.value, front.overlays.right?.value, wide);

@@ -12,7 +12,7 @@ import type { WallOf } from "./place-mounts.ts";
 import type { Laid } from "./shell.ts";
 import type { Draft } from "./solid.ts";
 
-/** The shelves of an opening, spread evenly over its height, their backs at the back of the opening. */
+/** The shelves of an opening, where they are said to be or spread evenly over its height, their backs at the back of the opening. */
 export function placeShelves(
   context: Context,
   model: Model,
@@ -39,7 +39,12 @@ export function placeShelves(
     if (piece === undefined) break;
     const { part } = piece;
     const x = span(add(room.from, over(subtract(extent(room), part.length.value), 2)), part.length.value);
-    const y = evenly(span(spot.y, opening.high.value), part.thickness.value, count, index);
+    const top = shelf.at?.[index];
+    const thick = part.thickness.value;
+    const y =
+      top === undefined
+        ? evenly(span(spot.y, opening.high.value), thick, count, index)
+        : spanTo(add(spot.y, top.value), thick);
     const z = spanTo(deep, part.width.value);
     const draft = lay(home, piece, x, y, z);
     if (draft === undefined) continue;

@@ -1,10 +1,14 @@
 import type { Length } from "../core/length.ts";
 import { toNumber, zero } from "../core/rational.ts";
+import { type Context, pieces } from "../derive/context.ts";
+import { fallback } from "../derive/defaults.ts";
 import type { FrontModel, Model } from "../derive/model.ts";
 import { around, type Box } from "./box.ts";
 import { type Block, inFrame, isStuck } from "./moving.ts";
 import { turnOf } from "./place.ts";
 import type { Solid } from "./solid.ts";
+import { overlaps, planOf, sharesHeight, touching } from "./turned.ts";
+import { type WallStop, wallStop } from "./wall-stop.ts";
 
 /** One leaf of a door, and the edge that it turns on. */
 export interface Leaf {
@@ -17,19 +21,29 @@ export interface Leaf {
   /** Whether the hinges are at the low or the high end of that axis. */
   readonly hinge: "low" | "high";
   readonly rear: boolean;
+  /** How far its hinges let it open, in degrees; what lies along its case is folded right back. */
+  readonly opens: number;
+  /** How far it stands open: that, or where it meets a wall. */
+  readonly stands: number;
+  readonly wall: WallStop | undefined;
 }
 
 /** The leaves of a door that says how it turns; a pair turns on its two outer edges. */
-export function leavesOf(model: Model, front: FrontModel, solids: readonly Solid[]): readonly Leaf[] {
+export function leavesOf(context: Context, model: Model, front: FrontModel, solids: readonly Solid[]): readonly Leaf[] {
   const hinged = front.whole.hinged?.value;
   const whole = around(solids.map(({ bounds }) => bounds));
   const opening = front.openings[0];
   if (hinged === undefined || whole === undefined || opening === undefined) return [];
   const thick = front.thickness?.value ?? zero;
   const rear = turnOf(model, opening) !== undefined;
+  const home = model.cases.find(({ name }) => name === opening.case);
+  const opens = Math.min(front.opens.value, folded);
+  const pull = pullOf(context, front);
   const made = (own: readonly Solid[], axis: "x" | "y", hinge: "low" | "high"): readonly Leaf[] => {
     const bounds = around(own.map((solid) => solid.bounds));
-    return bounds === undefined ? [] : [{ front, solids: own, bounds, thick, axis, hinge, rear }];
+    if (bounds === undefined) return [];
+    const wall = home === undefined ? undefined : wallStop({ bounds, axis, hinge, rear }, home, opens, pull);
+    return [{ front, solids: own, bounds, thick, axis, hinge, rear, opens, stands: wall?.at ?? opens, wall }];
   };
   if (front.leaves === 1) {
     const axis = hinged === "left" || hinged === "right" ? "x" : "y";
@@ -49,19 +63,17 @@ export function leavesOf(model: Model, front: FrontModel, solids: readonly Solid
   ];
 }
 
-/** A corner or a side of a rectangle in plan: across, and towards whoever opens the door. */
-type Point = readonly [number, number];
+/** A leaf that is folded right back lies along its case; further it can only go round a corner. */
+const folded = 180;
 
-interface Plan {
-  readonly from: Point;
-  readonly to: Point;
+/** How far its pull stands out, in inches; nought where it has none. */
+function pullOf(context: Context, { whole: { pulls } }: FrontModel): number {
+  const count = pulls === undefined ? 0 : (pieces(context, pulls.value, 12) ?? 0);
+  return count === 0 ? 0 : toNumber(fallback("pull.stands").value);
 }
 
-/** Less than this, in inches, is a touch. */
-const touching = 1e-4;
-
 /**
- * What a leaf meets on its way to a right angle. It turns about the front edge at its hinges, which is where a cup hinge
+ * What a leaf meets on its way to where it stands open. It turns about the front edge at its hinges, which is where a cup hinge
  * keeps it within its own width (common practice, no source). In plan, with each degree tried and the one where the free
  * edge stands out furthest.
  */
@@ -73,7 +85,8 @@ export function swingOf(leaf: Leaf, solids: readonly Solid[], stuck: ReadonlySet
   const around = inFrame(solids, leaf.solids[0]?.frame ?? "");
   const obstacles = around.filter((solid) => !own.has(solid) && isNear(leaf, solid, reach));
   const furthest = (Math.atan2(toNumber(leaf.thick), wide) * 180) / Math.PI;
-  const angles = [...Array.from({ length: 90 }, (_, index) => index + 1), furthest].sort((a, b) => a - b);
+  const whole = Array.from({ length: Math.floor(leaf.stands) }, (_, index) => index + 1);
+  const angles = [...whole, furthest].sort((a, b) => a - b);
   const blocks: Block[] = [];
   for (const obstacle of obstacles) {
     const met = firstMeeting(leaf, obstacle, angles, stuck);
@@ -83,14 +96,15 @@ export function swingOf(leaf: Leaf, solids: readonly Solid[], stuck: ReadonlySet
 }
 
 /**
- * Whether a solid can be met at all: at the leaf's height (or width), on its side of the hinges, nearer to them than its
- * furthest corner, and before its back, since turning takes no point of a leaf past its hinges or its own back.
+ * Whether a solid can be met at all: at the leaf's height (or width), nearer to the hinges than its furthest corner, on its
+ * side of them unless it opens past a right angle, and before its back, past which turning takes no point of it.
  */
 function isNear(leaf: Leaf, { bounds }: Solid, reach: number): boolean {
   if (!sharesHeight(leaf, leaf.bounds, bounds)) return false;
   const { from, to } = planOf(leaf, bounds);
   const back = leaf.bounds.rough[5] - leaf.bounds.rough[4];
-  return touching < to[0] && from[0] < reach - touching && from[1] + touching < back && -reach < to[1];
+  const beside = 90 < leaf.stands ? touching - reach : touching;
+  return beside < to[0] && from[0] < reach - touching && from[1] + touching < back && -reach < to[1];
 }
 
 function firstMeeting(
@@ -107,50 +121,8 @@ function firstMeeting(
       const hits = obstacle.pieces.some(
         (piece) => sharesHeight(leaf, part.bounds, piece) && overlaps(mine, at, planOf(leaf, piece)),
       );
-      if (hits) return { part, obstacle, at, openDoor: false };
+      if (hits) return { part, obstacle, at, standing: undefined };
     }
   }
   return undefined;
-}
-
-function sharesHeight(leaf: Leaf, a: Box, b: Box): boolean {
-  const along = leaf.axis === "x" ? 2 : 0;
-  return touching < Math.min(a.rough[along + 1]!, b.rough[along + 1]!) - Math.max(a.rough[along]!, b.rough[along]!);
-}
-
-/** A box in plan from the pivot: how far from the hinges, and how far behind the front face. */
-function planOf(leaf: Leaf, { rough }: Box): Plan {
-  const [low, high] = leaf.axis === "x" ? [rough[0], rough[1]] : [rough[2], rough[3]];
-  const mine = leaf.bounds.rough;
-  const [first, last] = leaf.axis === "x" ? [mine[0], mine[1]] : [mine[2], mine[3]];
-  const [from, to] = leaf.hinge === "low" ? [low - first, high - first] : [last - high, last - low];
-  const [front, back] = leaf.rear ? [mine[5] - rough[5], mine[5] - rough[4]] : [rough[4] - mine[4], rough[5] - mine[4]];
-  return { from: [from, front], to: [to, back] };
-}
-
-/** Whether a rectangle turned about the pivot by so many degrees overlaps one that stands still. */
-function overlaps(mine: Plan, degrees: number, other: Plan): boolean {
-  const angle = (degrees * Math.PI) / 180;
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const turned = cornersOf(mine).map(([a, n]): Point => [a * cos + n * sin, -a * sin + n * cos]);
-  const still = cornersOf(other);
-  const directions: readonly Point[] = [
-    [1, 0],
-    [0, 1],
-    [cos, -sin],
-    [sin, cos],
-  ];
-  return directions.every((direction) => {
-    const [p, q] = [shadow(turned, direction), shadow(still, direction)];
-    return touching < Math.min(p[1], q[1]) - Math.max(p[0], q[0]);
-  });
-}
-
-function cornersOf({ from, to }: Plan): readonly Point[] {
-  return [from, [to[0], from[1]], to, [from[0], to[1]]];
-}
-
-function shadow(points: readonly Point[], [x, y]: Point): Point {
-  const along = points.map((point) => point[0] * x + point[1] * y);
-  return [Math.min(...along), Math.max(...along)];
 }

@@ -31,7 +31,7 @@ export interface Bag {
 }
 
 /** Properties that may well stand several times in one block. */
-const repeatable = new Set(["edging", "mid", "corner"]);
+const repeatable = new Set(["edging", "mid", "corner", "wall"]);
 
 export function bagOf(reader: Reader, block: BlockWord, properties: readonly ast.Property[]): Bag {
   const byKey = new Map<string, KeyedProperty[]>();
@@ -47,7 +47,9 @@ export function bagOf(reader: Reader, block: BlockWord, properties: readonly ast
       continue;
     }
     const before = byKey.get(key) ?? [];
-    if (0 < before.length && !repeatable.has(key)) reportTwice(reader, before[0]!, property, key);
+    if (0 < before.length && !repeatable.has(key)) {
+      reportTwice(reader, { text: key, span: spanOfField(reader, property, "key") }, spanOf(reader, before[0]!));
+    }
     byKey.set(key, [...before, property]);
   }
   return { reader, block, byKey };
@@ -92,15 +94,16 @@ function reportMisplaced(reader: Reader, block: BlockWord, property: KeyedProper
   });
 }
 
-function reportTwice(reader: Reader, before: KeyedProperty, property: KeyedProperty, key: string): void {
+/** What is said twice where it can be said once. */
+export function reportTwice(reader: Reader, { text, span }: Word, first: Span): void {
   report(reader, {
     code: "statement/said-twice",
     severity: "error",
-    span: spanOfField(reader, property, "key"),
-    message: `"${key}" is said twice here`,
+    span,
+    message: `"${text}" is said twice here`,
     reason: "Only the first counts, and whoever reads the file may go by the second.",
     remedy: "Keep the one that is right.",
-    related: [{ span: spanOf(reader, before), message: "said here first" }],
+    related: [{ span: first, message: "said here first" }],
   });
 }
 
@@ -155,9 +158,33 @@ export function givenList(bag: Bag, key: string): GivenList | undefined {
   if (property === undefined) return undefined;
   const values = property.values.flatMap((value): EdgedMeasure[] => {
     const measure = lowerMeasure(bag.reader, maybe(value.measure));
-    return measure === undefined ? [] : [{ measure, edge: wordOf(bag.reader, value, "edge", value.edge) }];
+    const edge = wordOf(bag.reader, value, "edge", value.edge);
+    if (edge !== undefined && !(edgesOf[key] ?? sides).includes(edge.text)) reportEdge(bag.reader, key, edge);
+    return measure === undefined ? [] : [{ measure, edge }];
   });
   return values.length === 0 ? undefined : { key: keyWord(bag, property), values };
+}
+
+/** Where a reading was taken can be said behind it. */
+const sides: readonly string[] = ["left", "right", "top", "bottom", "front", "back"];
+
+/** What can stand behind the measures of a property that are kept apart by it. */
+const edgesOf: Readonly<Record<string, readonly string[]>> = {
+  overlay: ["left", "right", "top", "bottom"],
+  beside: ["left", "right"],
+  gap: ["round", "between"],
+};
+
+function reportEdge(reader: Reader, key: string, { span, text }: Word): void {
+  const known = (edgesOf[key] ?? sides).join(", ");
+  report(reader, {
+    code: "statement/not-here",
+    severity: "error",
+    span,
+    message: `"${key}" has no "${text}"`,
+    reason: `It is said of: ${known}.`,
+    remedy: `Write one of ${known}, or take it out.`,
+  });
 }
 
 export function givenSize(bag: Bag, key: string): GivenSize | undefined {
@@ -187,6 +214,13 @@ export function count(bag: Bag, key: string): Count | undefined {
   const property = find(bag, "CountProperty", key);
   if (property === undefined || maybe(property.count) === undefined) return undefined;
   return { key: keyWord(bag, property), value: lowerExpr(bag.reader, property.count, spanOf(bag.reader, property)) };
+}
+
+/** A number of degrees. */
+export function angle(bag: Bag, key: string): Count | undefined {
+  const property = find(bag, "AngleProperty", key);
+  if (property === undefined || maybe(property.amount) === undefined) return undefined;
+  return { key: keyWord(bag, property), value: lowerExpr(bag.reader, property.amount, spanOf(bag.reader, property)) };
 }
 
 export function weight(bag: Bag, key: string): Weight | undefined {

@@ -59,5 +59,5 @@ function isOfMeasure({ image, tokenType }: Token): boolean {
 const parts = new Set([
   ...["COUNT", "ID", "TOLERANCE_SIGN", "INCH_MARK", "FOOT_MARK"],
   ...["+", "-", "*", "/", "(", ")", ".", ",", "±", "to", "in", "ft", "mm", "cm", "m"],
-  ...["left", "right", "top", "bottom", "front", "back"],
+  ...["left", "right", "top", "bottom", "front", "back", "round", "between"],
 ]);

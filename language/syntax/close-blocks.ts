@@ -34,14 +34,15 @@ export function beginsStatement(tokens: readonly Token[], index: number): boolea
 type Begins = (second: string, third: string) => boolean;
 
 const goesFor: Begins = (second) => second === "for";
+const goesForOrSpans: Begins = (second) => second === "for" || second === "spanning";
 const isNamedBlock: Begins = (_second, third) => third === "{";
 const hasText: Begins = (second) => second.startsWith('"');
 
 /** What stands behind a word where it begins such a statement. */
 const beginnings: ReadonlyMap<string, Begins> = new Map<string, Begins>([
   ["box", goesFor],
-  ["door", goesFor],
-  ["front", (second) => second === "for" || second === "spanning"],
+  ["door", goesForOrSpans],
+  ["front", goesForOrSpans],
   ["shelf", (second) => second === "in"],
   ["false", (second, third) => second === "front" && third === "for"],
   ["let", (_second, third) => third === "="],

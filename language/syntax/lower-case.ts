@@ -1,7 +1,7 @@
 import type { CaseBlock } from "../core/design.ts";
 import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
-import { allOf, bagOf, flag, givenList, joint, only, stockUse, stockUses } from "./bag.ts";
+import { allOf, bagOf, flag, givenList, joint, only, reportTwice, stockUse, stockUses } from "./bag.ts";
 import { lowerMeasure } from "./lower-expr.ts";
 import { lowerFaceFrame, lowerLayout } from "./lower-layout.ts";
 import { blockOf } from "./lower-stock.ts";
@@ -38,6 +38,7 @@ export function lowerCase(reader: Reader, node: ast.NamedBlock): readonly CaseBl
       freestanding: flag(bag, "freestanding"),
       meets: meetsOf(bag),
       onWall: flag(bag, "on-wall"),
+      walls: wallsOf(bag),
     },
   ];
 }
@@ -46,6 +47,21 @@ function meetsOf(bag: Bag): CaseBlock["meets"] {
   return allOf(bag, "MeetsProperty", "corner").flatMap(({ node, key }) => {
     const other = wordOf(bag.reader, node, "with", maybe(node.with));
     return other === undefined || maybe(node.side) === undefined ? [] : [{ side: node.side, with: other, key }];
+  });
+}
+
+/** One wall on each side. */
+function wallsOf(bag: Bag): CaseBlock["walls"] {
+  const walls = allOf(bag, "WallProperty", "wall").flatMap(({ node, key }): CaseBlock["walls"] => {
+    const away = lowerMeasure(bag.reader, maybe(node.away));
+    if (away === undefined || maybe(node.side) === undefined) return [];
+    const { side } = node;
+    return [{ key, side, away, trim: lowerMeasure(bag.reader, node.trim), past: lowerMeasure(bag.reader, node.past) }];
+  });
+  return walls.filter((wall, index) => {
+    const first = walls.slice(0, index).find(({ side }) => side === wall.side);
+    if (first !== undefined) reportTwice(bag.reader, wall.key, first.key.span);
+    return first === undefined;
   });
 }
 

@@ -5,6 +5,7 @@ import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
 import {
   allOf,
+  angle,
   bagOf,
   choice,
   count,
@@ -32,10 +33,13 @@ function fillOf(reader: Reader, node: ast.FillBlock): FillBlock {
   };
 }
 
+/** What can be one thing over several openings. */
+const spans: ReadonlySet<string> = new Set(["front", "door"]);
+
 function checkJoiner(reader: Reader, node: ast.FillBlock): void {
   const wanted = node.kind === "shelf" ? "in" : "for";
   const said = node.joiner;
-  if (maybe(node.names) === undefined || said === wanted || (said === "spanning" && node.kind === "front")) return;
+  if (maybe(node.names) === undefined || said === wanted || (said === "spanning" && spans.has(node.kind))) return;
   const names = spanOf(reader, node.names);
   report(reader, {
     code: "syntax/unreadable",
@@ -135,12 +139,12 @@ export function lowerFront(reader: Reader, node: ast.FillBlock): FrontBlock {
   return {
     ...fillOf(reader, node),
     kind,
-    spanning: node.joiner === "spanning" && kind === "front",
+    spanning: node.joiner === "spanning" && spans.has(kind),
     overlay: givenList(bag, "overlay"),
     fullOverlay: flag(bag, "full-overlay"),
     inset: flag(bag, "inset"),
     reveal: given(bag, "reveal"),
-    gap: given(bag, "gap"),
+    gap: givenList(bag, "gap"),
     pair: flag(bag, "pair"),
     slab: stockUse(bag, "slab"),
     frame: doorFrameOf(bag),
@@ -156,6 +160,7 @@ export function lowerFront(reader: Reader, node: ast.FillBlock): FrontBlock {
     matched: flag(bag, "matched"),
     hinged: choice(bag, "hinged"),
     hinges: hingesOf(bag),
+    opens: angle(bag, "opens"),
     pulls: count(bag, "pulls"),
     wide: given(bag, "wide"),
     high: given(bag, "high"),
@@ -212,6 +217,7 @@ export function lowerShelf(reader: Reader, node: ast.FillBlock): ShelfBlock {
     holds: weight(bag, "holds"),
     count: count(bag, "count"),
     edging: stockUses(bag, "edging"),
+    at: givenList(bag, "at"),
     rows: given(bag, "rows"),
     set: given(bag, "set"),
     gap: given(bag, "gap"),

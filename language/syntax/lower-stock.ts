@@ -25,6 +25,7 @@ import type { BlockWord } from "../core/vocabulary.ts";
 import type * as ast from "../generated/ast.ts";
 import type { Bag } from "./bag.ts";
 import {
+  angle,
   bagOf,
   choice,
   count,
@@ -186,6 +187,7 @@ export function lowerHinges(reader: Reader, node: ast.NamedBlock): readonly Hing
     bore: given(bag, "bore"),
     deep: given(bag, "deep"),
     inset: flag(bag, "inset"),
+    opens: angle(bag, "opens"),
     costs: price(bag, "costs"),
   }));
 }
@@ -197,6 +199,7 @@ export function lowerScrews(reader: Reader, node: ast.NamedBlock): readonly Scre
       ...base,
       kind: "screws",
       gauge: gauge === undefined ? undefined : wordOf(reader, gauge.node, "gauge", maybe(gauge.node.gauge)),
+      thick: given(bag, "thick"),
       long: given(bag, "long"),
       costs: price(bag, "costs"),
     };

@@ -197,16 +197,16 @@ function atMost(problems: readonly Finding[], most: number): readonly Finding[] 
   return [...problems.slice(0, most - 1), { ...last, message: `${last.message}; ${further} more places follow` }];
 }
 
-function unreadable({ code, message }: SyntaxProblem, span: Span): Finding {
+function unreadable({ code, message, reason, remedy, instead }: SyntaxProblem, span: Span): Finding {
   return {
     code,
     severity: "error",
     span,
     message,
-    reason: "This part of the file cannot be read; all else is still worked out.",
-    remedy: "Finish the line, or take out what is too much.",
+    reason: reason ?? "This part of the file cannot be read; all else is still worked out.",
+    remedy: remedy ?? "Finish the line, or take out what is too much.",
     related: [],
-    fixes: [],
+    fixes: instead === undefined ? [] : [{ title: `Write ${instead}`, edits: [{ span, text: instead }], safe: false }],
   };
 }
 

@@ -22,11 +22,9 @@ import type { Said, Token, TokenError } from "./tokens.ts";
 import { WordLexer, WordTokenBuilder } from "./words.ts";
 
 /** A place where the text cannot be read, as offsets into it. */
-export interface SyntaxProblem {
+export interface SyntaxProblem extends Said {
   readonly start: number;
   readonly end: number;
-  readonly code: Said["code"];
-  readonly message: string;
 }
 
 /** Statements that are read by themselves, up to the end of a block that stands in no other: no statement goes on behind one. */

@@ -4,8 +4,13 @@ export type Token = LexerResult["tokens"][number];
 
 /** What was wrong with a stretch of text before it was parsed, in our own words. */
 export interface Said {
-  readonly code: "syntax/unreadable" | "syntax/too-much";
+  readonly code: "syntax/unreadable" | "syntax/too-much" | "length/decimal-comma";
   readonly message: string;
+  /** Where it is not that it cannot be read. */
+  readonly reason?: string;
+  readonly remedy?: string;
+  /** What should stand there. */
+  readonly instead?: string;
 }
 
 export type TokenError = LexerResult["errors"][number] & { readonly said?: Said };

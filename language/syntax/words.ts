@@ -3,6 +3,7 @@ import { DefaultLexer, DefaultTokenBuilder, GrammarAST, RegExpUtils } from "lang
 
 import { breakBeforeKeys } from "./break-before-key.ts";
 import { closeBlocks } from "./close-blocks.ts";
+import { readDecimalCommas } from "./decimal-comma.ts";
 import { withinLimits } from "./limits.ts";
 import { skipBetween } from "./skip-between.ts";
 import { endsJoint } from "./tokens.ts";
@@ -71,7 +72,8 @@ export class WordLexer extends DefaultLexer {
   override tokenize(text: string): LexerResult {
     if (this.given !== undefined) return { tokens: [...this.given], errors: [], hidden: [] };
     const result = this.words(text);
-    const { tokens, errors } = withinLimits(skipBetween(closeBlocks(result, this.definition["}"]!), this.starters));
+    const closed = closeBlocks(readDecimalCommas(result), this.definition["}"]!);
+    const { tokens, errors } = withinLimits(skipBetween(closed, this.starters));
     const broken = breakBeforeKeys(tokens, this.measured, this.definition["BREAK"]!);
     return { ...result, tokens: [...broken], errors: [...errors] };
   }

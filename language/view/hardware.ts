@@ -24,7 +24,7 @@ export function hardwareTable(model: Model): RodTable {
       ],
       target: undefined,
     })),
-    note: "Counts of screws, dowels, pins and edging are common practice; buy a few more.",
+    note: "Counts of screws, dowels, pins and edging, and the sizes of screws that the file does not name, are common practice; buy a few more.",
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Length, Reading } from "../core/length.ts";
-import { exactText } from "../core/length.ts";
+import { asMade, exactText } from "../core/length.ts";
 import type { Machining, Part } from "../core/part.ts";
 import type { Sourced } from "../core/sourced.ts";
 
@@ -14,13 +14,18 @@ export function notesOf(part: Part, reading: Reading): readonly string[] {
 function machiningText(one: Machining, reading: Reading): string {
   const size = sizeText(one, reading);
   const count = one.count === undefined || one.count === 1 ? "" : `${one.count} × `;
-  const from = one.from === undefined ? "" : `, ${exactText(one.from.value, reading.units)} from the edge`;
+  const from = one.from === undefined ? "" : `, ${lengthText(one, one.from, reading)} from the edge`;
   const note = one.note === undefined ? "" : ` (${one.note})`;
   return `${count}${one.kind}${size}, ${one.where}${from}${note}`;
 }
 
-function sizeText({ wide, deep }: Machining, reading: Reading): string {
+function sizeText(one: Machining, reading: Reading): string {
   const text = (value: Sourced<Length> | undefined, word: string): string =>
-    value === undefined ? "" : ` ${exactText(value.value, reading.units)} ${word}`;
-  return `${text(wide, "wide")}${text(deep, "deep")}`;
+    value === undefined ? "" : ` ${lengthText(one, value, reading)} ${word}`;
+  return `${text(one.wide, "wide")}${text(one.deep, "deep")}`;
+}
+
+/** A cup is bored and set out in millimetres. */
+function lengthText({ kind }: Machining, { value }: Sourced<Length>, { units }: Reading): string {
+  return kind === "cup" && units === "inches" ? asMade(value, units) : exactText(value, units);
 }

@@ -8,6 +8,7 @@ const special: Readonly<Record<string, readonly string[]>> = {
     ),
     "corners mitred",
   ],
+  "gap LENGTH [round | between], ...": ["gap 1/8", "gap 1/8 round", "gap 1/8 between", "gap 1/8 between, 3/32 round"],
   "overlay LENGTH [EDGE], ...": ["overlay 1/2", "overlay 1/2 left", "overlay 1/2 left, 3/4 right 1 top"],
 };
 
@@ -24,6 +25,7 @@ const examples: Readonly<Record<string, string>> = {
   WEIGHT: "40 lb",
   EDGE: "left",
   EDGES: "left, top",
+  SIDE: "right",
   WORD: "veneer",
   WORDS: "hard maple",
   UNIT: "board foot",

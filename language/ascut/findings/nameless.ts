@@ -2,7 +2,7 @@ import type { CutRecord } from "../../core/design.ts";
 import type { Finding, Fix } from "../../core/finding.ts";
 import { nearest } from "../../derive/names.ts";
 import { finding, rewrite } from "../../fit/check.ts";
-import { ownerOf } from "../pieces.ts";
+import { isOf, ownerOf } from "../pieces.ts";
 import type { Wanted } from "../wanted.ts";
 import { takeOut } from "./words.ts";
 
@@ -41,7 +41,7 @@ interface Slip {
 }
 
 function slipIn(record: CutRecord, wanted: readonly Wanted[]): Slip | undefined {
-  const own = wanted.filter(({ of }) => of === ownerOf(record));
+  const own = wanted.filter(({ of }) => isOf(record, of));
   return 0 < own.length ? slipInPart(record, own) : slipInOwner(record, wanted);
 }
 

@@ -5,6 +5,7 @@ import { equal, ratio } from "../../core/rational.ts";
 import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import { runOf } from "../../plan/steps.ts";
+import { recordedAs } from "../pieces.ts";
 import type { Given, Rescue, Saved } from "../rescue.ts";
 import { atText, countedName, nameOf, tapeText } from "./words.ts";
 
@@ -120,7 +121,7 @@ export function recordText(
   part: Saved["part"],
   from = "",
 ): string {
-  const what = of === `part ${name}` ? of : `${of} ${name}`;
+  const what = of === `part ${name}` ? of : `${recordedAs(of)} ${name}`;
   return `${what} ${count} ${atText(context, part.length.value, part.width.value)}${from}`;
 }
 

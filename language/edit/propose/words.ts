@@ -26,7 +26,7 @@ function whole(form: string, means: string, kind: Proposal["kind"], rank: number
 }
 
 /** Properties that may well stand several times in one block. */
-const repeatable = new Set(["edging", "mid", "corner"]);
+const repeatable = new Set(["edging", "mid", "corner", "wall"]);
 
 /** What can begin at a place: statements of the file; properties that the block does not have yet, and its layout. */
 export function beginnings({ scene, spot }: Place, blanks: Blanks): readonly Proposal[] {

@@ -26,6 +26,10 @@ export const cases: Readonly<Record<string, CatalogueRow>> = {
     "Architectural Woodwork Standards, 1st ed. (2009), section 10 cl. 1.2.21: 200 lb",
   ),
   "shelf/meets-door": error("Shelf meets an inset door", "A shelf reaches to where an inset door closes."),
+  "shelf/above-opening": error(
+    "Shelf that is not in its opening",
+    "A shelf is said to be higher above the floor of its opening than that is high.",
+  ),
   "shelf/close": hint(
     "Shelves close together",
     "Shelves leave less than a hand's room between them.",

@@ -14,9 +14,19 @@ export const dryFit: Readonly<Record<string, CatalogueRow>> = {
     "Drawers that meet back to back",
     "Drawers of both faces of a case take more than its depth together.",
   ),
-  "motion/door-blocked": error(
-    "Door that does not open",
-    "Something stands in the way of a door before it is open to a right angle.",
+  "motion/door-blocked": orElse(
+    error(
+      "Door that does not open",
+      "Something stands in the way of a door before it is open to a right angle, or as far as its hinges go.",
+    ),
+    "warning",
+  ),
+  "motion/door-meets-wall": orElse(
+    warning(
+      "Door that meets a wall",
+      "A door, or its pull, meets the wall beside its case before it is open to a right angle, or as far as its hinges go.",
+    ),
+    "hint",
   ),
   "wood/across-grain": warning(
     "Wood held across its grain",

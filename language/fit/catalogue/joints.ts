@@ -44,6 +44,10 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "Pocket screws are longer than is usual for the pieces that they join.",
     "common practice, no source: pocket-screw lengths by thickness",
   ),
+  "frame/panel-proud": warning(
+    "Panel that stands out behind its frame",
+    "A panel in a groove in the middle is thicker than groove and wood behind it.",
+  ),
   "frame/thin-in-front": warning(
     "Too little in front of the groove",
     "A panel flush with the back leaves too little of the frame in front of its groove.",
@@ -83,6 +87,13 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "A front spans openings that are not in one face of one case.",
   ),
   "front/collide": error("Fronts that collide", "Two fronts cover the same place."),
+  "front/meets-wall": orElse(
+    error(
+      "Front that strikes a wall",
+      "A front at the end of a case strikes the wall beside it, or the trim on it, as it opens.",
+    ),
+    "warning",
+  ),
   "front/inside-corner": orElse(
     error(
       "Front that cannot pass an inside corner",
@@ -108,6 +119,7 @@ export const joints: Readonly<Record<string, CatalogueRow>> = {
     "Uneven gap round an inset front",
     "An opening varies by more than the gap of its inset front.",
   ),
+  "door/no-angle": error("Angle that no door opens to", "The angle that a door opens to is not one that a hinge has."),
   "door/unhinged": hint("Door without a hinge side", "Nothing says which edge a door turns on."),
   "door/cannot-clear": error(
     "Door that cannot clear its neighbour",

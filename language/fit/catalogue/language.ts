@@ -64,6 +64,10 @@ export const language: Readonly<Record<string, CatalogueRow>> = {
   "length/not-positive": error("Nothing or less", "A size is nought or less."),
   "length/not-a-count": error("Not a number of pieces", "A count is no whole number, or more than there can be."),
   "length/too-large": error("More than a thousand feet", "A size is larger than any workshop."),
+  "length/decimal-comma": error(
+    "Decimal with a comma",
+    "A number is written with a comma where none can part two readings, or they would be far apart.",
+  ),
   "length/too-many-digits": error(
     "Number with too many digits",
     "A number is written, or worked out, with more digits than any tape reads.",

@@ -2,6 +2,7 @@ import type { Finding } from "../../core/finding.ts";
 import { less, toNumber } from "../../core/rational.ts";
 import { behind } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
+import { hingesCut } from "../../derive/hinging.ts";
 import type { FrontModel, Model } from "../../derive/model.ts";
 import { hingeChartSource, hingeCount } from "../../published/hinges.ts";
 import type { Check } from "../check.ts";
@@ -38,7 +39,7 @@ function unhinged({ fronts }: Model): readonly Finding[] {
 
 function tooFew(context: Context, model: Model, front: FrontModel): readonly Finding[] {
   const use = front.whole.hinges;
-  const bored = front.parts.flatMap((part) => part.machining).find((made) => made.kind === "cup")?.count;
+  const bored = hingesCut(front.parts);
   if (use === undefined || bored === undefined) return [];
   const weight = weightOfAll(context, model, front.parts) / front.leaves;
   const high = toNumber(front.high.value);

@@ -2,6 +2,7 @@ import type { Finding } from "../../core/finding.ts";
 import type { Length } from "../../core/length.ts";
 import { less, subtract, zero } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
+import { isCupHinge } from "../../derive/hinging.ts";
 import type { Check } from "../check.ts";
 import { finding, rewrite, say } from "../check.ts";
 import type { PlacedFront } from "../front/placed.ts";
@@ -14,7 +15,7 @@ import { placedFronts } from "../front/placed.ts";
 export const doorMustSwingClear: Check = {
   codes: ["door/cannot-clear"],
   run: (context, model) => {
-    const cups = new Set(context.design.hinges.flatMap((one) => (one.cup === undefined ? [] : [one.name.text])));
+    const cups = new Set(context.design.hinges.flatMap((one) => (isCupHinge(one) ? [one.name.text] : [])));
     return placedFronts(model).flatMap((fronts) =>
       fronts.flatMap((door) => check(context, fronts, door, cups.has(door.front.whole.hinges?.name.text ?? ""))),
     );

@@ -11,6 +11,7 @@ import type { FrontModel, Model, Stock } from "../../derive/model.ts";
 import { grooveInFront } from "../../derive/rules/groove-in-front.ts";
 import type { Check } from "../check.ts";
 import { finding, rewrite, say } from "../check.ts";
+import { thickestCentred } from "./panel-proud.ts";
 
 /** The groove of a panel that is flush with the frame's back should leave enough wood in front of it, and some behind it. */
 export const grooveShouldLeaveWood: Check = {
@@ -52,7 +53,9 @@ function thinInFront(
     .sort((a, b) => compare(b.thickness.value, a.thickness.value))
     .slice(0, 2);
   const fixes: readonly Fix[] = [
-    rewrite(flush.span, "centred", "Put the groove in the middle: centred"),
+    ...(less(thickestCentred(frame.thickness.value, wide.value), panel.thickness.value)
+      ? []
+      : [rewrite(flush.span, "centred", "Put the groove in the middle: centred")]),
     ...thinner.map((stock) => rewrite(word.span, stock.name, `Use "${stock.name}", which is thinner`)),
   ];
   return [

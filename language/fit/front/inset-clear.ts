@@ -2,8 +2,8 @@ import type { Finding } from "../../core/finding.ts";
 import { writtenText } from "../../core/length.ts";
 import { less, subtract } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
-import { givenDistance } from "../../derive/context.ts";
 import { fallback } from "../../derive/defaults.ts";
+import { gapRound, gapRoundPlace } from "../../derive/front-gap.ts";
 import type { FrontModel } from "../../derive/model.ts";
 import type { Check } from "../check.ts";
 import { finding, rewriteSafely, say } from "../check.ts";
@@ -20,24 +20,25 @@ export const insetFrontShouldClearEvenly: Check = {
 };
 
 function tight(context: Context, { whole }: FrontModel): readonly Finding[] {
-  const gap = whole.pair === undefined ? givenDistance(context, whole.gap) : undefined;
-  if (gap === undefined || whole.gap === undefined || !less(gap.value, limits.insetGap.value)) return [];
+  const gap = gapRound(context, whole);
+  const place = gapRoundPlace(whole);
+  if (gap === undefined || place === undefined || !less(gap.value, limits.insetGap.value)) return [];
   const text = writtenText(limits.insetGap.value, context.units);
   return [
     finding({
       code: "front/inset-tight",
       severity: "warning",
-      span: whole.gap.measure.span,
+      span: place,
       message: `a gap of ${say(context, gap.value)} round an inset front is ${say(context, subtract(limits.insetGap.value, gap.value))} less than usual`,
       reason: `Wood swells and hinges settle: a front set in so closely sticks (${limits.insetGap.source}).`,
       remedy: `Leave ${say(context, limits.insetGap.value)}.`,
-      fixes: [rewriteSafely(whole.gap.measure.span, text)],
+      fixes: [rewriteSafely(place, text)],
     }),
   ];
 }
 
 function uneven(context: Context, { whole, openings }: FrontModel): readonly Finding[] {
-  const gap = (whole.pair === undefined ? givenDistance(context, whole.gap) : undefined) ?? fallback("front.inset");
+  const gap = gapRound(context, whole) ?? fallback("front.inset");
   return openings.flatMap((opening) => {
     const pairs = [
       { least: opening.wide, most: opening.widest, word: "wider" },

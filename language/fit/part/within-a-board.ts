@@ -63,11 +63,25 @@ function tooWide(context: Context, part: Part, stock: BoardStock): readonly Find
       severity: "hint",
       span: placeOfLargest(across.size, part.source),
       message: `${nameOf(part)} is ${say(context, across.size.value)} ${across.name}; the widest board of "${stock.name}" is ${say(context, most)}`,
-      reason: "It has to be glued up, which takes clamps, a flat bench and a day.",
-      remedy: `Glue it up of ${boards} boards or more, cut long and flattened afterwards.`,
+      ...(part.name === "back" ? ofLooseBoards(boards) : gluedUp(boards)),
       related: [{ span: stock.block.wide!.key.span, message: "the widths that can be bought" }],
     }),
   ];
+}
+
+function gluedUp(boards: bigint): Pick<Finding, "reason" | "remedy"> {
+  return {
+    reason: "It has to be glued up, which takes clamps, a flat bench and a day.",
+    remedy: `Glue it up of ${boards} boards or more, cut long and flattened afterwards.`,
+  };
+}
+
+/** A back is held all round: in one piece it could not move (common practice, no source). */
+function ofLooseBoards(boards: bigint): Pick<Finding, "reason" | "remedy"> {
+  return {
+    reason: "Glued up in one it would move over its whole width, and a back is held all round.",
+    remedy: `Make it of ${boards} boards or more side by side, each lapped or tongued into the next and fixed along one line, so that each moves by itself; laps come on top of this width. Or use a sheet.`,
+  };
 }
 
 function mostOf(context: Context, list: GivenList | undefined): Length | undefined {

@@ -6,8 +6,7 @@ import type { Word } from "../../core/span.ts";
 import type { Context } from "../../derive/context.ts";
 import { givenSize } from "../../derive/context.ts";
 import type { BoxModel } from "../../derive/model.ts";
-import { exact } from "../../derive/stock.ts";
-import { pocketScrew } from "../../published/pocket-screws.ts";
+import { pocketScrewLength } from "../../derive/screw-sizes.ts";
 import type { Check } from "../check.ts";
 import { finding, rewrite, say } from "../check.ts";
 
@@ -51,9 +50,8 @@ function pocketScrews(context: Context, box: BoxModel, screws: Screws): readonly
   if (word === undefined || corners?.kind !== "pocket screws") return [];
   const long = lengthOf(context, screws, word);
   const thick = toNumber(box.sides.thickness.value);
-  const charted = pocketScrew(thick, thick);
-  if (long === undefined || charted === undefined || !less(exact(charted.value), long)) return [];
-  const most = exact(charted.value);
+  const most = pocketScrewLength(context, thick, thick);
+  if (long === undefined || most === undefined || !less(most, long)) return [];
   return [
     finding({
       code: "screw/through-the-joint",

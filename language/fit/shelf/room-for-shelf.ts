@@ -53,10 +53,11 @@ function meetsDoor(
   ];
 }
 
-function close(context: Context, { stocks }: Model, { whole, opening, parts }: ShelfModel): readonly Finding[] {
+function close(context: Context, { stocks }: Model, { whole, opening, at, parts }: ShelfModel): readonly Finding[] {
   const part = parts[0];
   const stock = part === undefined ? undefined : stocks.get(part.stock);
-  if (part === undefined || stock === undefined || whole.count === undefined || part.quantity < 1) return [];
+  if (part === undefined || stock === undefined || whole.count === undefined || at !== undefined || part.quantity < 1)
+    return [];
   const taken = times(stock.thickness.value, part.quantity);
   const each = over(subtract(opening.high.value, taken), part.quantity + 1);
   if (!less(each, limits.shelfSpacing.value)) return [];

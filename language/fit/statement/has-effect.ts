@@ -1,4 +1,4 @@
-import type { BoxBlock, FrontBlock, Given, GivenList } from "../../core/design.ts";
+import type { BoxBlock, Count, EdgedMeasure, FrontBlock, Given, GivenList } from "../../core/design.ts";
 import type { Finding } from "../../core/finding.ts";
 import { type Span, spanFrom } from "../../core/span.ts";
 import type { BoxModel, FrontModel } from "../../derive/model.ts";
@@ -8,14 +8,21 @@ import { finding, rewriteSafely } from "../check.ts";
 /** What is said should make a difference; where it cannot, something else was meant or forgotten. */
 export const statementShouldHaveEffect: Check = {
   codes: ["statement/no-effect"],
-  run: (_context, { boxes, fronts }) => [
+  run: (_context, { boxes, fronts, shelves }) => [
     ...boxes.flatMap((box) => ofBox(box.block, box.whole, box)),
     ...fronts.flatMap((front) => ofFront(front.block, front.whole, front)),
+    ...shelves.flatMap(({ block, whole }) =>
+      idle([
+        { said: block.count, isIdle: whole.at !== undefined, because: "there are as many shelves as heights are said" },
+      ]),
+    ),
   ],
 };
 
+type Said = Given | GivenList | Count;
+
 interface Idle {
-  readonly said: Given | GivenList | undefined;
+  readonly said: Said | undefined;
   readonly isIdle: boolean;
   readonly because: string;
 }
@@ -50,8 +57,22 @@ function ofFront(block: FrontBlock, whole: FrontBlock, { openings }: FrontModel)
       isIdle: !isInset && !isFull && whole.pair === undefined,
       because: "a gap is left round an inset front, between full overlays and between the two of a pair",
     },
+    ...gapsOf(block, isInset, isFull || whole.pair !== undefined),
     { said: block.overlay, isIdle: isInset, because: "an inset front lies over nothing" },
   ]);
+}
+
+/** Of several gaps, those whose word says a place that this front does not have. */
+function gapsOf({ gap }: FrontBlock, isInset: boolean, meets: boolean): readonly Idle[] {
+  if (gap === undefined || (!isInset && !meets)) return [];
+  const only = (one: EdgedMeasure): EdgedMeasure & Given => ({ ...one, key: one.edge ?? gap.key });
+  return gap.values.flatMap((one): readonly Idle[] => {
+    if (one.edge?.text === "round")
+      return [{ said: only(one), isIdle: !isInset, because: "only an inset front has a gap round it" }];
+    if (one.edge?.text === "between")
+      return [{ said: only(one), isIdle: !meets, because: "only a pair, or full overlays, have a gap between them" }];
+    return [];
+  });
 }
 
 function idle(all: readonly Idle[]): readonly Finding[] {
@@ -65,14 +86,20 @@ function idle(all: readonly Idle[]): readonly Finding[] {
         message: `"${said.key.text}" makes no difference here: ${because}`,
         reason: "Whoever reads the file will think that it does.",
         remedy: "Take it out, or say what gives it a meaning.",
-        fixes: [rewriteSafely(spanFrom(said.key.span, endOf(said)), "", "Take it out")],
+        fixes: startsAt(said) ? [rewriteSafely(spanFrom(said.key.span, endOf(said)), "", "Take it out")] : [],
       }),
     ];
   });
 }
 
-function endOf(said: Given | GivenList): Span {
+/** One of several measures cannot be taken out alone: what is left may mean something else. */
+function startsAt(said: Said): boolean {
+  return !("measure" in said) || said.key.span.start < said.measure.span.start;
+}
+
+function endOf(said: Said): Span {
   if ("measure" in said) return said.measure.span;
+  if ("value" in said) return said.value.span;
   const last = said.values.at(-1);
   return last?.edge?.span ?? last?.measure.span ?? said.key.span;
 }

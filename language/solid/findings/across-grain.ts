@@ -14,7 +14,10 @@ export const woodShouldBeFreeAcross: DryFitCheck = {
         span: solid.part.source,
         message: `${nameOf(solid)} moves by ${about(context, moves)} over the year where ${nameOf(by)} holds it along ${about(context, held)} across the grain`,
         reason: `Held fast it splits, or pulls the joint apart: about ${about(context, yields)} is what a joint forgives (common practice; movement by the Wood Handbook, Eq. 13-2 and Table 13-5).`,
-        remedy: "Screw it through slots, glue it at one end only, or let its grain run the same way.",
+        remedy:
+          solid.part.name === "back"
+            ? "Make it of loose boards, each lapped or tongued into the next and fixed along one line, or of a sheet."
+            : "Screw it through slots, glue it at one end only, or let its grain run the same way.",
         related: [{ span: by.part.source, message: `${nameOf(by)} comes from here` }],
       }),
     ),

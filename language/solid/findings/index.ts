@@ -12,6 +12,7 @@ import { partsMustNotClash } from "./clash.ts";
 import { facesMustMeet } from "./gap.ts";
 import { liftsShouldBeWithinReach } from "./heavy.ts";
 import { insetFrontShouldNotBind } from "./inset-binds.ts";
+import { doorShouldClearWall } from "./meets-wall.ts";
 import { opposedDrawersMustFit } from "./opposed.ts";
 import { doorMustOpen } from "./swing.ts";
 import { chestMustNotTip } from "./tips.ts";
@@ -25,6 +26,7 @@ export const dryFitChecks: readonly DryFitCheck[] = [
   drawerMustComeOut,
   opposedDrawersMustFit,
   doorMustOpen,
+  doorShouldClearWall,
   woodShouldBeFreeAcross,
   solidBottomShouldMove,
   insetFrontShouldNotBind,

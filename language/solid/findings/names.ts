@@ -1,6 +1,6 @@
 import type { Length } from "../../core/length.ts";
 import { inUnits } from "../../core/length.ts";
-import { ratio } from "../../core/rational.ts";
+import { ratio, times, toNumber } from "../../core/rational.ts";
 import type { Context } from "../../derive/context.ts";
 import { say } from "../../fit/check.ts";
 import type { Box } from "../box.ts";
@@ -28,6 +28,13 @@ export function sizesOf(context: Context, box: Box): string {
 export function about(context: Context, inches: number): string {
   const steps = context.units === "inches" ? 100 : 254;
   return say(context, rounded(inches, steps));
+}
+
+/** As the tape reads it, and no less than that: what a thing must be moved or made wider by. */
+export function atLeast(context: Context, inches: number): string {
+  const { step } = context.reading;
+  const steps = Number.isFinite(inches) ? Math.ceil(inches / toNumber(step) - 1e-6) : 0;
+  return say(context, times(step, steps));
 }
 
 function rounded(inches: number, steps: number): Length {

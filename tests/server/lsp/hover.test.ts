@@ -48,7 +48,7 @@ test.each([
   ["let", ["length **gap** 3/32 in (2.381 mm)", "written in [line 5]"]],
   ["path", ["**desk.height** 6 in (152.4 mm)"]],
   ["high", ["`high LENGTH`", "height **5 29/32 in**"]],
-  ["front", ["`front for OPENINGS { ... }`", "**16 1/2 × 7 in** desk", "one overlay **1/2 in** — written"]],
+  ["front", ["`front for | spanning OPENINGS { ... }`", "**16 1/2 × 7 in** desk", "one overlay **1/2 in** — written"]],
   ["number", ["1/2 in = 12.7 mm"]],
   ["rest", ["the rest: **20 9/16 in**", "clear size"]],
 ])("hover on %s says where its sizes come from", async (cursor, pieces) => {

@@ -35,6 +35,27 @@ const jobs = names.filter((name) => 0 < buildOf(name, readExample(name)).derivat
 /** Each example without what it records itself. */
 const plain = (name: string): string => readExample(name).replace(/^cut \{[\s\S]*?^\}\n/m, "");
 
+test("what spans several openings is written down by the first of them, and read by any", () => {
+  const text = `inches
+sheet ply { called 3/4  measures 3/4  size 48 x 96 }
+hinges cup { cup 35mm }
+case store { wide 30  high 40  deep 12  panels ply  down { openings a-1 to a-3 equal } }
+door spanning a-1 to a-3 { full-overlay  slab ply  hinged left  hinges cup }
+`;
+  const before = buildOf("spanned.scant", text);
+  const slab = before.asCut().counts.find(({ wanted }) => wanted.name === "slab")!;
+  const after = recorded(before, text, { part: slab.wanted.key, count: 1 });
+  expect(after).toMatch(/^ {2}door a-1 slab 1 at /m);
+  const left = (line: string): number =>
+    buildOf("spanned.scant", `${text}cut { ${line} }`)
+      .asCut()
+      .counts.find(({ wanted }) => wanted.name === "slab")!.left;
+  expect([left("door a-1 slab 1"), left("door a-3 1"), left("door b 1"), left("front a-1 1")]).toEqual([0, 0, 1, 1]);
+  expect(buildOf("spanned.scant", after).findings.map(({ code }) => code)).toEqual(
+    before.findings.map(({ code }) => code),
+  );
+});
+
 describe("recording every part at its exact size", () => {
   test.each(jobs)("of %s leaves nothing to cut, and nothing to say", (name) => {
     const text = plain(name);

@@ -39,6 +39,19 @@ describe("the size of a front", () => {
     expect(partsOf(inset, "door left")).toEqual(["2 slab 19 7/8 x 11 7/8"]);
   });
 
+  test("of an inset pair keeps the gap round it apart from the one between its leaves", () => {
+    const leaves = (gap: string) =>
+      partsOf(over("wide 24  high 20", `door for left { inset  pair  ${gap}  slab ply }`), "door left");
+    // 24 − 2 × 3/32 = 23 13/16, less 1/8, halved: 11 27/32; 20 − 2 × 3/32 = 19 13/16
+    expect(leaves("gap 3/32 round, 1/8 between")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    expect(leaves("gap 1/8 between, 3/32 round")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    expect(leaves("gap 1/8, 3/32 round")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    // only the one round it said: between the leaves 1/8
+    expect(leaves("gap 3/32 round")).toEqual(["2 slab 19 13/16 x 11 27/32"]);
+    // only the one between them said: 1/16 round
+    expect(leaves("gap 1/8 between")).toEqual(["2 slab 19 7/8 x 11 7/8"]);
+  });
+
   test("is what is stated, and an overlay that says otherwise is found", () => {
     expect(slab("wide 13 1/4  high 7")).toEqual(["1 slab 13 1/4 x 7"]);
     expect(errorsOf(over("wide 12  high 6", "front for left { slab ply  overlay 1/2  wide 13 1/4 }"))).toEqual([
@@ -75,6 +88,12 @@ describe("full overlay", () => {
     const { origin } = build.derivation.model.fronts[0]!.wide;
     const [width] = origin.kind === "derived" ? Object.values(origin.inputs) : [];
     expect(width?.origin.kind === "derived" && width.origin.rule.formula).toBe("from {a} to {b}, members counted in");
+  });
+
+  test("one door may span openings too, each with a box behind it", () => {
+    const build = store("door spanning a, b { full-overlay  reveal 1/16  slab ply  hinged left }");
+    expect(partsOf(build, "door a+b")).toEqual(["1 slab 19 7/8 x 29 7/8"]);
+    expect(errorsOf(build)).toEqual([]);
   });
 
   test("a front may span openings side by side and one above the other, named in any order", () => {
@@ -302,6 +321,23 @@ describe("grain, edging and hinges", () => {
     expect(slab("overlay 1/2  edging band on left, top")).toEqual(["1 slab 12 31/32 x 6 31/32"]);
     expect(slab("overlay 1/2  edging band on all")).toEqual(["1 slab 12 15/16 x 6 15/16"]);
     expect(slab("overlay 1/2  edging band on left  edging band on right")).toEqual(["1 slab 12 15/16 x 7"]);
+  });
+
+  test("a hinge that says no cup is let into the edge, and counted like any other", () => {
+    const build = over(
+      "wide 24  high 50",
+      "hinges brass { inset }\ndoor for left { inset  slab ply  hinged left  hinges brass }",
+    );
+    expect(partOf(build, "door left", "slab").machining.map(({ kind, where, count }) => [kind, where, count])).toEqual([
+      ["mortise", "left edge", 3],
+    ]);
+    expect(build.derivation.model.hardware.map(({ quantity, name }) => `${quantity} ${name}`)).toEqual(["3 brass"]);
+    // Said to be bored, it has a cup though its size is not said.
+    const bored = over(
+      "wide 24  high 20",
+      "hinges set-in { inset  bore 5mm }\ndoor for left { inset  slab ply  hinged left  hinges set-in }",
+    );
+    expect(partOf(bored, "door left", "slab").machining.map(({ kind }) => kind)).toEqual(["cup"]);
   });
 
   test("a hinged door has its cups, by its height, on the hinge side only", () => {

@@ -97,6 +97,38 @@ describe("a box wants", () => {
     expect(wanted(`${named}${box}`, "screws")[1]).toBe("8 piece coarse #8 × 1 1/4 in for box left: 0.48");
   });
 
+  test("screws by diameter and millimetres in a file of millimetres, what it states being kept", () => {
+    const metric = (sides: string, corners: string, more = "") =>
+      itemsOf(
+        built(`millimetres
+          sheet ply { measures 18 }  sheet thin { measures 12 }  slides s { mount side  lengths 400, 450 ${more === "" ? "" : "screws own"} }
+          ${more}
+          opening left { wide 400  high 150  deep 500 }
+          box for left { sides ${sides}  bottom thin under  slides s  corners ${corners} }
+          front for left { slab ply }`),
+        "screws",
+      );
+    // box 400 − 25.4 wide, 150 − 12.7 high: 2 screws in 76 mm; 2 × (374.6 + 450) round the bottom, every 152.4: 11
+    expect(metric("ply", "screws")).toEqual([
+      "12 piece pan-head 4 × 16 mm for box left",
+      "8 piece wood screw 4 × 30 mm for box left",
+      "11 piece flat-head 3.5 × 25 mm for box left",
+      "4 piece wood screw 4 × 25 mm, from inside the box for front left",
+    ]);
+    expect(metric("thin", "dovetails")[0]).toBe("12 piece pan-head 4 × 12 mm for box left");
+    // 1 1/4 in is 31.75 mm, and sold as 32
+    expect(metric("ply", "pocket screws")[1]).toBe("8 piece pocket screw 32 mm for box left");
+    const own = (words: string) => metric("ply", "dovetails", `screws own { ${words} }`)[0];
+    expect(own("thick 3.5  long 16")).toBe("12 piece own 3.5 × 16 mm for box left");
+    expect(own("gauge #6  long 16")).toBe("12 piece own #6 × 16 mm for box left");
+    expect(own("thick 3.5")).toBe("12 piece own 3.5 mm for box left");
+  });
+
+  test("shorter screws for the slides of thin sides", () => {
+    // 15/32 is less than 5/8: a screw of 1/2, through the metal of the slide, stays in it.
+    expect(wanted("box for left { sides thin  slides runner }", "screws")[0]).toMatch(/pan-head #8 × 1\/2 in/);
+  });
+
   test("four screws for each of its mounts", () => {
     const mounts = wanted(
       "opening bay { wide 20  high 6  deep 22  beside 23/32 }\nbox for bay { sides ply  slides runner }",

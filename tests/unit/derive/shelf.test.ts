@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { mixedText } from "../../../language/core/length.ts";
 import type { Build } from "../../../language/service.ts";
 import { built, machiningOf, partOf, partsOf } from "../../support/built.ts";
 
@@ -60,9 +61,9 @@ describe("a shelf", () => {
 
   test("says where its pins go: in rows of 32 mm, or as it is written", () => {
     const note = (how: string) => partOf(shelf(how), "shelf one", "shelf").note;
-    // 32 mm = 1.2598 in and 37 mm = 1.4567 in
+    // 32 mm and 37 mm, which are on no rule of inches
     expect(note("adjustable")).toBe(
-      "pins in rows of holes 1.2598 in apart, front row 1.4567 in behind the front edge of the sides",
+      "pins in rows of holes 32 mm apart, front row 37 mm behind the front edge of the sides",
     );
     expect(note("adjustable  rows 2")).toMatch(/^pins in rows of holes 2 in apart, /);
     expect(note("fixed")).toBeUndefined();
@@ -71,5 +72,43 @@ describe("a shelf", () => {
   test("shows its top", () => {
     expect(partOf(shelf("fixed"), "shelf one", "shelf").face).toBe("top");
     expect(machiningOf(partOf(shelf("fixed"), "shelf one", "shelf"))).toEqual([]);
+  });
+
+  test("stands as high as is said, as many as heights are said, and says where their dados go", () => {
+    const at = (how: string, face?: string) => {
+      const { solids } = shelf(how, face).dryFit()!.placement;
+      return solids
+        .filter(({ part }) => part.of === "shelf one")
+        .map(({ bounds }) => [mixedText(bounds.y.from), mixedText(bounds.y.to)]);
+    };
+    // The floor of the opening is 23/32 up, on the bottom of the case: 12 23/32 less its own 23/32, and so on.
+    expect(sizes("fixed  at 12, 20")).toEqual(["2 shelf 34 9/16 x 11 25/32"]);
+    expect(at("fixed  at 12, 20")).toEqual([
+      ["12", "12 23/32"],
+      ["20", "20 23/32"],
+    ]);
+    expect(sizes("fixed  at 12, 20  count 3")).toEqual(["2 shelf 34 9/16 x 11 25/32"]);
+    const idle = shelf("fixed  at 12, 20  count 3").findings.filter(({ code }) => code === "statement/no-effect");
+    expect(idle.map(({ message }) => message)).toEqual([
+      '"count" makes no difference here: there are as many shelves as heights are said',
+    ]);
+    expect(partOf(shelf("in dado  fixed  at 12, 20"), "shelf one", "shelf").note).toBe(
+      "its ends stand in dados 1/4 in deep, their upper edges 12 in, 20 in above the floor of the opening",
+    );
+    // Behind a rail of 1 1/2 whose upper edge is the floor of the opening above it: 30 − 1 1/2 − 10 = 18 1/2.
+    const stacked = "frame oak { stiles 2  rails 1 1/2  down { opening one 10  rail  opening two } }";
+    expect(at("fixed  at 0", stacked)).toEqual([["17 25/32", "18 1/2"]]);
+  });
+
+  test("lies behind the rail under a drawer, and clashes with it any higher", () => {
+    const stacked = "partitions ply  frame oak { stiles 2  rails 1 1/2  down { opening one 10  rail  opening two } }";
+    const codes = (how: string) =>
+      built(`${shop}${store}  ${stacked} }
+slides run { mount side  extension full  lengths 8 to 20 by 2  clearance 1/2  above 1/4  below 1/4  behind 1/2 }
+box for one { sides ply  bottom quarter in groove 1/4  corners screws  slides run }
+shelf in one { from ply  ${how} }`).findings.map(({ code }) => code);
+    expect(codes("fixed  at 0").filter((code) => /^opening\/box|^dryfit|^motion/.test(code))).toEqual([]);
+    expect(codes("fixed  at 5")).toContain("dryfit/clash");
+    expect(codes("fixed")).toContain("opening/box-and-shelf");
   });
 });

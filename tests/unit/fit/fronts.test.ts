@@ -123,6 +123,37 @@ describe("an inset front", () => {
       codes(`${opening("wide 15  high 20")}${kind} for a { inset  ${words}  slab ply }`, "front/inset-tight");
     expect([gap("gap 1/16"), gap("gap 3/64"), gap("")]).toEqual([[], ["front/inset-tight"], []]);
     expect(gap("gap 1/32  pair  hinged left", "door")).toEqual([]);
+    expect(gap("gap 1/32 round, 1/8 between  pair", "door")).toEqual(["front/inset-tight"]);
+    expect(gap("gap 1/16 round, 1/32 between  pair", "door")).toEqual([]);
+  });
+
+  test("of a pair is told where its gaps say a place that it has not, and words that no gap takes", () => {
+    const said = (kind: string, words: string) =>
+      found(`${opening("wide 15  high 20")}${kind} for a { ${words}  slab ply }`, "statement/no-effect").map(
+        ({ message }) => message,
+      );
+    expect(said("door", "inset  pair  gap 3/32 round, 1/8 between")).toEqual([]);
+    expect(said("front", "inset  gap 3/32 round, 1/8 between")).toEqual([
+      '"between" makes no difference here: only a pair, or full overlays, have a gap between them',
+    ]);
+    expect(said("door", "overlay 1/2  pair  gap 3/32 round, 1/8 between")).toEqual([
+      '"round" makes no difference here: only an inset front has a gap round it',
+    ]);
+    const notHere = (words: string) =>
+      found(`${opening("wide 15  high 20")}front for a { inset  ${words}  slab ply }`, "statement/not-here");
+    expect(notHere("gap 1/16 left").map(({ message, reason }) => [message, reason])).toEqual([
+      ['"gap" has no "left"', "It is said of: round, between."],
+    ]);
+  });
+
+  test("of a pair stays open at its outer edges by the sum of both leaves and what is between them", () => {
+    const least = (wide: string) =>
+      found(
+        `${opening(`wide ${wide}  high 20`)}door for a { inset  pair  gap 1/16 round, 1/8 between  slab ply }`,
+        "fit/inset-gap",
+      ).map(({ message }) => /comes to (.*) in to/.exec(message)?.[1]);
+    // each leaf (15 − 1/8 − 1/8) ÷ 2 = 7 3/8; a 64th more of each and 1/8 less of the opening: 1/16 − 1/64 − 1/16
+    expect([least("15 ± 1/64"), least("15 ± 1/8")]).toEqual([[], ["-1/64"]]);
   });
 
   test("wants an opening that is no more uneven than its gap, in width and in height", () => {
