@@ -26,7 +26,7 @@ export interface JobLeft {
   readonly lost: number;
   /** Pieces left to cut, those that are saved from spoiled ones counted in. */
   readonly left: number;
-  /** Times that fence or stop have to be set for what is cut from the rack and from what is bought. */
+  /** Times that fence or stop have to be set for what is cut from the rack, from what is bought and from what is saved. */
   readonly setups: number;
   /** Minutes of work by the times that the maker gives; missing where none is given. */
   readonly minutes: number | undefined;
@@ -48,13 +48,21 @@ export function dayOf(jobs: readonly DayJob[], budget: PlanBudget): Day {
   const rescue = rescueOf(jobs);
   // What the rack's offcuts become is for the plan to say, which has new sheets to think of besides.
   const saved = rescue.saved.filter(({ spare }) => spare.kind !== "offcut");
-  return { jobs: plannedJobs(jobs, saved, budget).map(jobLeft), rescue };
+  const jobsLeft = plannedJobs(jobs, saved, budget).map((planned) => {
+    const own = rescue.given.filter(({ spare, parts }) => spare.kind !== "offcut" && parts[0]?.job === planned.job);
+    return jobLeft(
+      planned,
+      own.flatMap((given) => given.steps),
+    );
+  });
+  return { jobs: jobsLeft, rescue };
 }
 
-function jobLeft(planned: PlannedJob): JobLeft {
+/** What is left, with the cuts that free what is saved beside those of the plan. */
+function jobLeft(planned: PlannedJob, saving: readonly CutStep[]): JobLeft {
   const { job, plan } = planned;
   const { context, model, made } = job;
-  const steps = stepsOf(context, plan);
+  const steps = [...stepsOf(context, plan), ...saving];
   const sum = (of: (count: Count) => number): number => made.counts.reduce((all, count) => all + of(count), 0);
   return {
     job,
