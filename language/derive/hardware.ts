@@ -82,7 +82,7 @@ function cornerScrews(context: Context, box: BoxModel): readonly Line[] {
   const kind = box.whole.corners?.kind ?? "screws";
   if (kind === "pocket screws") {
     const thick = toNumber(box.sides.thickness.value);
-    const size = pocketSize(context, thick, thick);
+    const size = pocketSize(context, thick);
     return [pocketLine(context, box.of, size, 8, "two at each end of front and back")];
   }
   if (kind !== "screws") return [];
@@ -136,8 +136,9 @@ function pocketLine(context: Context, owner: string, size: string, quantity: num
   };
 }
 
-function pocketSize(context: Context, pocketed: number, into: number): string {
-  const length = pocketScrewLength(context, pocketed, into);
+/** Both pieces of a joint are of one stock: rails and stiles, panels of a case, sides and ends of a box. */
+function pocketSize(context: Context, thick: number): string {
+  const length = pocketScrewLength(context, thick, thick);
   return length === undefined ? "try a length in scrap" : withUnit(length, context.units);
 }
 
@@ -148,7 +149,7 @@ function boredLines(context: Context, { parts }: Omit<Model, "hardware">): reado
   );
 }
 
-/** Parts of a case that are no frame: they meet what is as thick as they are, and not the edge of a stile. */
+/** Parts of a case that are no frame: their ends are as wide as the case is deep, and take more than two. */
 const panels = new Set(["bottom", "top", "stretcher", "partition"]);
 
 function boredLine(context: Context, part: Part, made: Machining): readonly Line[] {
@@ -160,7 +161,7 @@ function boredLine(context: Context, part: Part, made: Machining): readonly Line
     : { because: "two at each end of each rail", tag: "common practice" as const };
   const thick = toNumber(part.thickness.value);
   if (made.kind === "pockets") {
-    const size = pocketSize(context, thick, isPanel ? thick : 4 * thick);
+    const size = pocketSize(context, thick);
     return [{ ...pocketLine(context, part.of, size, quantity, why.because), ...why }];
   }
   if (made.kind !== "holes" || made.note !== "dowels") return [];

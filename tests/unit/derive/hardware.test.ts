@@ -217,8 +217,9 @@ describe("a framed case wants", () => {
     );
 
   test("pocket screws for each end of its rails, unless they are tenoned or dowelled", () => {
-    // Two rails and one mid rail, two screws at each end: 12. Into the width of a stile 3/4 stock takes the longer 1 1/2.
-    expect(store("")).toEqual(["12 piece pocket screw 1 1/2 in for case store"]);
+    // Two rails and one mid rail, two screws at each end: 12. Both pieces are 3/4 thick, however wide the stile is, and
+    // 3/4 to 3/4 takes 1 1/4 (common practice, no source).
+    expect(store("")).toEqual(["12 piece pocket screw 1 1/4 in for case store"]);
     expect(store("joint tenon 1")).toEqual([]);
     expect(store("joint dowels")).toEqual([]);
   });
