@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { packSheets } from "../../../language/plan/pack/pack-sheets.ts";
+import { marksAlong } from "../../../language/plan/pack/pattern-marks.ts";
 import { pricePatterns } from "../../../language/plan/pack/pattern-price.ts";
 import { relaxPatterns } from "../../../language/plan/pack/pattern-relax.ts";
 import type { Kind } from "../../../language/plan/pack/pattern-values.ts";
@@ -42,6 +43,30 @@ describe("patterns of one sheet", () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe("marks along a side", () => {
+  test("stand at the sums of what may lie there, each so many times, where these are few", () => {
+    // 30 twice and 40 once on 100: 0, 30, 40, 60, 70, 100.
+    const lying = [
+      { length: 30, times: 2 },
+      { length: 40, times: 1 },
+    ];
+    const marks = marksAlong(100, lying, 50);
+    expect([29, 30, 59, 69, 99, 100].map(marks.at)).toEqual([0, 1, 2, 3, 4, 5]);
+    expect(marks.last).toBe(5);
+    const step = marks.last + 1;
+    // 30 and 40 are 70; 40 and 40 are no sum of them. Of 100 less 30, 70 is left; of 100, half is 40.
+    expect([marks.plus[1 * step + 2], marks.plus[2 * step + 2]]).toEqual([4, -1]);
+    expect([marks.minus[5 * step + 1], marks.half[5]]).toEqual([4, 2]);
+  });
+
+  test("stand at equal distances where the sums are too many, and never round a length up", () => {
+    const lying = Array.from({ length: 12 }, (_, at) => ({ length: 101 + 7 * at, times: 3 }));
+    const marks = marksAlong(1_000, lying, 40);
+    expect([marks.even, marks.last, marks.first]).toEqual([true, 40, 4]);
+    for (const { length } of lying) expect((marks.at(length) * 1_000) / 40).toBeLessThanOrEqual(length);
   });
 });
 
