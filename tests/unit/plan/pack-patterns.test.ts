@@ -22,6 +22,22 @@ describe("patterns of one sheet", () => {
     );
   });
 
+  test("so it is on a sheet so large that its marks stand at the sums of lengths, and no bound is below it", () => {
+    fc.assert(
+      fc.property(tasks(), fc.double({ min: 0, max: 1, noNaN: true }), ({ kinds, demand, worth, sheet }, share) => {
+        const large = kinds.map(({ w, h, turns }) => ({ w: 37 * w, h: 37 * h, turns }));
+        const [on, each] = [{ w: 37 * sheet.w + 5, h: 37 * sheet.h + 3 }, Float64Array.from(worth)];
+        const best = dearest(kinds, demand, worth, sheet);
+        const { patterns } = run(pricePatterns(large, demand, each, on, 0));
+        expect(Math.max(0, ...patterns.map((one) => sumOf(one.kinds, worth)))).toBeCloseTo(best, 9);
+        const least = share * best;
+        const { most } = run(pricePatterns(large, demand, each, on, least));
+        expect(Math.max(most, least)).toBeGreaterThanOrEqual(best - 1e-9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   test("every one found fits the sheet, holds no more than is wanted, and turns only what may turn", () => {
     fc.assert(
       fc.property(tasks(), ({ kinds, demand, worth, sheet }) => {
