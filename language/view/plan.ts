@@ -213,8 +213,8 @@ export function holdWords({ tool }: CutStep): string {
 /** Whether fewer would do, as the end of a sentence; nothing of nothing that is cut. */
 export function proofWords({ stock, sheets, used, lowerBound, proven, leastCost }: StockPlan): string {
   if (sheets.length === 0) return "";
-  // Of several sizes, so many may be needed, and cheaper or smaller ones do.
-  if (!proven && used <= lowerBound)
+  // Of several sizes, so many may be needed, and cheaper or smaller ones do: what counts of boards is what they cost.
+  if (!proven && (used <= lowerBound || (stock.kind === "board" && leastCost !== undefined)))
     return leastCost === undefined
       ? "; no fewer is possible, but smaller ones might do"
       : `; not proven, at least ${(Math.floor(100 * leastCost + 1e-6) / 100).toFixed(2)} is to pay`;

@@ -185,7 +185,8 @@ part rail { from ash  long 40  wide 2  count 4 }
     const stock = stockWith({ used: 2, lowerBound: 2, proven: false });
     expect(proofWords({ ...stock, leastCost: 59.208 })).toBe("; not proven, at least 59.20 is to pay");
     expect(proofWords({ ...stock, leastCost: undefined })).toBe("; no fewer is possible, but smaller ones might do");
-    expect(proofWords({ ...stock, used: 3 })).toBe("; not proven, at least 2 are needed");
+    expect(proofWords({ ...stock, used: 3, leastCost: 59.208 })).toBe("; not proven, at least 59.20 is to pay");
+    expect(proofWords({ ...stock, used: 3, leastCost: undefined })).toBe("; not proven, at least 2 are needed");
   });
 
   test.each([
