@@ -69,6 +69,7 @@ async function offer(uri: vscode.Uri, { document, scope }: NonNullable<PlanResul
 export function planSentence({ stocks, unsized }: PlanDocument, t: Translate): string {
   const said = stocks.map(({ stock, used, kind, proven, lowerBound }) => {
     const count = counted(used, kind, t);
+    if (!proven && used <= lowerBound) return t("{0}: {1}, not proven to be the cheapest", stock, count);
     if (!proven) return t("{0}: {1}, at least {2}", stock, count, lowerBound);
     return kind === "sheet" && used <= lowerBound
       ? t("{0}: {1}, no fewer is possible", stock, count)

@@ -2,7 +2,7 @@ import { showText } from "../core/length.ts";
 import { sheetPlanDrawing } from "../draw/sheet-plan.ts";
 import type { CutStep } from "../plan/steps.ts";
 import { runOf, stepsOf } from "../plan/steps.ts";
-import { holdWords, proofWords, trimWords, whyUnplaced } from "../view/plan.ts";
+import { costWords, holdWords, proofWords, trimWords, whyUnplaced } from "../view/plan.ts";
 import type { PaperDesk } from "./desk.ts";
 import type { Section } from "./flow.ts";
 import type { Piece } from "./page.ts";
@@ -33,7 +33,7 @@ export function verdicts({ plan }: PaperDesk): readonly string[] {
   return (plan?.stocks ?? []).map((stock) => {
     const kind = stock.stock.kind === "board" ? "board" : "sheet";
     const rack = stock.inRack === 0 ? "" : `; ${Math.min(stock.used, stock.inRack)} of them in the rack`;
-    return `${stock.stock.name}: ${stock.used} ${kind}${stock.used === 1 ? "" : "s"}${rack}${proofWords(stock)}.`;
+    return `${stock.stock.name}: ${stock.used} ${kind}${stock.used === 1 ? "" : "s"}${rack}${proofWords(stock)}${costWords(stock)}.`;
   });
 }
 

@@ -173,14 +173,23 @@ export function planText(context: Context, plan: CutPlan): string {
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-/** That new sheets are trimmed before the first of the cuts, which begin at the trimmed edges; nothing where none is. */
+/** What comes before the first of the cuts: the trimming of new sheets, where they are trimmed, and a look at the boards. */
 export function trimWords(context: Context, plan: CutPlan): readonly string[] {
   const fresh = plan.stocks.find(({ stock, sheets }) => stock.kind === "sheet" && sheets.some(({ offcut }) => !offcut));
   const trim = fresh === undefined ? zero : trimOf(context, fresh.stock);
-  if (!isPositive(trim)) return [];
+  const hasBoards = plan.stocks.some(({ stock, sheets }) => stock.kind === "board" && 0 < sheets.length);
   const size = withUnit(trim, context.units);
   return [
-    `First trim ${size} off each edge of a new sheet: all settings are from trimmed edges, or from those of an offcut.`,
+    ...(isPositive(trim)
+      ? [
+          `First trim ${size} off each edge of a new sheet: all settings are from trimmed edges, or from those of an offcut.`,
+        ]
+      : []),
+    ...(hasBoards
+      ? [
+          "Boards are laid out over their full length and width, with nothing off for checked ends, knots or a crooked edge: see what is good of each before its first cut.",
+        ]
+      : []),
   ];
 }
 
@@ -199,8 +208,8 @@ export function holdWords({ tool }: CutStep): string {
 /** Whether fewer would do, as the end of a sentence; nothing of nothing that is cut. */
 export function proofWords({ stock, sheets, used, lowerBound, proven, leastCost }: StockPlan): string {
   if (sheets.length === 0) return "";
-  // Of several sizes, so many may be needed, and cheaper or smaller ones do.
-  if (!proven && used <= lowerBound)
+  // Of several sizes, so many may be needed, and cheaper or smaller ones do: what counts of boards is what they cost.
+  if (!proven && (used <= lowerBound || (stock.kind === "board" && leastCost !== undefined)))
     return leastCost === undefined
       ? "; no fewer is possible, but smaller ones might do"
       : `; not proven, at least ${(Math.floor(100 * leastCost + 1e-6) / 100).toFixed(2)} is to pay`;
@@ -209,12 +218,16 @@ export function proofWords({ stock, sheets, used, lowerBound, proven, leastCost 
   return stock.kind === "sheet" && used <= lowerBound ? "; no fewer is possible" : "; no cheaper purchase is possible";
 }
 
+/** What new sheets or boards cost together, as the end of a sentence; nothing where that is not known. */
+export function costWords({ cost }: StockPlan): string {
+  return cost === undefined || cost === 0 ? "" : `; ${cost.toFixed(2)} in all`;
+}
+
 function stockLines(context: Context, one: StockPlan): readonly string[] {
   const noun = one.stock.kind === "board" ? "board" : "sheet";
   const count = `${one.used} ${noun}${one.used === 1 ? "" : "s"}`;
-  const cost = one.cost === undefined || one.cost === 0 ? "" : `; ${one.cost.toFixed(2)} in all`;
   const rack = one.inRack === 0 ? "" : `; ${one.inRack} in the rack, ${Math.max(0, one.used - one.inRack)} to buy`;
-  const head = wrap(`${one.stock.name}: ${count}${proofWords(one)}${rack}${cost}`, 80);
+  const head = wrap(`${one.stock.name}: ${count}${proofWords(one)}${rack}${costWords(one)}`, 80);
   const sheets = one.sheets.flatMap((sheet) => {
     const marks = new Map<string, number>();
     for (const placed of sheet.placed) marks.set(placed.mark, (marks.get(placed.mark) ?? 0) + 1);

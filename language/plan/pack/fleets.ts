@@ -58,8 +58,8 @@ export function betterFleets(from: Fleet, panels: readonly Panel[], demands: rea
       found.set(fleet.join(), fleet);
     }
   }
-  for (const fleet of cheapestToMeet(demands, panels, price.cost * (1 - 1e-9), MOST_CHEAPEST)) {
-    if (area <= areaOf(fleet, panels)) found.set(fleet.join(), fleet);
+  for (const fleet of cheapestToMeet(demands, panels, price.cost * (1 + 1e-9), MOST_CHEAPEST)) {
+    if (area <= areaOf(fleet, panels) && cheaper(fleetPrice(fleet, panels), price)) found.set(fleet.join(), fleet);
   }
   const fleets: Fleet[] = [...found.values()];
   const order = fleets.filter((fleet) => !fleets.some((other) => other !== fleet && holds(other, fleet)));

@@ -34,16 +34,16 @@ export function leastToMeet(
   return 0;
 }
 
-/** The cheapest fleets that carry all demands, so many at most, each cheaper than `below`; with all offcuts. */
+/** The cheapest fleets that carry all demands, so many at most, and none dearer than `dearest`; with all offcuts. */
 export function cheapestToMeet(
   demands: readonly Demand[],
   panels: readonly Panel[],
-  below: number,
+  dearest: number,
   most: number,
 ): readonly Fleet[] {
   const fleets: Fleet[] = [];
   for (const { cost, fleet } of inOrderOfCost(demands, panels, (panel) => panel.cost)) {
-    if (fleet === undefined || below <= cost || most <= fleets.length) break;
+    if (fleet === undefined || dearest < cost || most <= fleets.length) break;
     fleets.push(fleet);
   }
   return fleets;

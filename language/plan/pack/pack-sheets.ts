@@ -31,6 +31,8 @@ export type Packing = {
   readonly version: () => number;
 };
 
+/** Rounds in which fewer sheets, or smaller ones, are looked for at a price that cannot be less. */
+const ROUNDS_FOR_FEWER = 1_000;
 /** Searches that are under way at once, at most. */
 const MOST_ATTEMPTS = 12;
 
@@ -61,6 +63,8 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   /** What a plan may cost that is combined anew. */
   let goal = 0;
   let learnt: Demand | undefined;
+  const hasPrices = 1 < costsOf(panels).size;
+  let atLeastCost = 0;
   let tidied: readonly Layout[] | undefined;
 
   function demanded(): readonly Demand[] {
@@ -74,7 +78,7 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   }
 
   function finished(): boolean {
-    return best.left.length === 0 && meets(best, prepared, known());
+    return best.left.length === 0 && meets(best, prepared, known()) && (!hasPrices || ROUNDS_FOR_FEWER <= atLeastCost);
   }
 
   function advance(rounds: number): boolean {
@@ -85,15 +89,16 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
       if (attempt === undefined) return true;
       const stretch = Math.min(rounds - done, 16);
       done += stretch;
-      const better = pursue(attempt, stretch);
-      const proven = learn();
-      if ((better || proven) && finished()) return true;
+      pursue(attempt, stretch);
+      learn();
+      if (hasPrices && best.left.length === 0 && meets(best, prepared, known())) atLeastCost += stretch;
+      if (finished()) return true;
     }
     return false;
   }
 
-  /** Works on one attempt; true when it led to a better plan. */
-  function pursue(attempt: Attempt, rounds: number): boolean {
+  /** Works on one attempt. */
+  function pursue(attempt: Attempt, rounds: number): void {
     let found: Loose | undefined;
     for (let done = 0; done < rounds && found === undefined; done++) found = oneRound(attempt);
     attempt.spent += rounds;
@@ -101,7 +106,6 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
     if (found !== undefined || fewerLeft(stands.out)) take(found ?? stands);
     else changeManner(attempt, blanks, random);
     if (found !== undefined) attempts = undefined;
-    return found !== undefined;
   }
 
   function take({ layouts, out }: Loose): void {
@@ -146,20 +150,19 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
     return begun;
   }
 
-  /** Takes in what the patterns prove, and gives up the attempts that cannot succeed; true when the bounds are better for it. */
-  function learn(): boolean {
+  /** Takes in what the patterns prove, and gives up the attempts that cannot succeed. */
+  function learn(): void {
     const proof = combiner?.memory.proof();
     // Where the stock does not suffice there is nothing to prove, but less to leave over.
-    if (proof === undefined || proof === learnt || best.left.length !== 0) return false;
+    if (proof === undefined || proof === learnt || best.left.length !== 0) return;
     learnt = proof;
     const before = known();
     const more = [...demanded(), proof];
     bounds = raisedBy(before, more, panels, "all patterns of straight cuts");
-    if (bounds === before && attempts?.every(({ fleet }) => suffices(fleet, [proof])) === true) return false;
+    if (bounds === before && attempts?.every(({ fleet }) => suffices(fleet, [proof])) === true) return;
     demands = more;
     if (attempts !== undefined) attempts = startAttempts(attempts);
     if (bounds !== before) version++;
-    return bounds !== before;
   }
 
   /** Where the stock does not suffice for all, a plan with less area left over is the better one. */
@@ -172,7 +175,7 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   function startAttempts(underWay: readonly Attempt[]): Attempt[] {
     const fleets =
       best.left.length === 0
-        ? betterFleets(fleetOf(best.layouts, panels), panels, demanded(), totalArea)
+        ? betterFleets(fleetOf(best.layouts, panels), panels, demanded(), totalArea).filter(isNotTooCheap)
         : [panels.map((panel) => Math.min(panel.have, blanks.count))];
     const kept = underWay.filter(({ fleet }) => suffices(fleet, demanded()));
     const started = fleets.filter((fleet) => !kept.some((one) => one.fleet.join() === fleet.join()));
@@ -185,6 +188,10 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
       ...kept,
       ...started.map((fleet) => attemptOn(fleet, startOn(fleet, best.layouts, panels), blanks, combiner, random)),
     ];
+  }
+
+  function isNotTooCheap(fleet: Fleet): boolean {
+    return known().cost * (1 - 1e-9) <= fleetPrice(fleet, panels).cost;
   }
 
   function finish(): SheetPlan {
@@ -217,9 +224,13 @@ function inUse(layouts: readonly Layout[]): Layout[] {
 /** True when no set of sheets can be cheaper: the cost meets its bound, and so does the number where prices are equal. */
 function meets(built: Built, { panels }: Prepared, bounds: SheetBounds): boolean {
   const price = priceOf(built.layouts, panels);
-  const costs = new Set(panels.filter((panel) => !panel.offcut && 0 < panel.have).map((panel) => panel.cost));
-  if (costs.size < 2) return price.sheets <= bounds.sheets;
+  if (costsOf(panels).size < 2) return price.sheets <= bounds.sheets;
   return price.cost <= bounds.cost * (1 + 1e-9);
+}
+
+/** What new sheets cost, each price once. */
+function costsOf(panels: Prepared["panels"]): ReadonlySet<number> {
+  return new Set(panels.filter((panel) => !panel.offcut && 0 < panel.have).map((panel) => panel.cost));
 }
 
 function planOf(built: Built, prepared: Prepared, bounds: SheetBounds): SheetPlan {

@@ -43,9 +43,15 @@ export function* valuesAround(
     put(w, h, worth[kind]!);
     if (turns) put(h, w, worth[kind]!);
   });
-  yield* fillInside(inside, across, up);
+  for (let x = 1; x <= across.last; x++) {
+    fillInside(inside, x, across, up);
+    yield;
+  }
   const around = new Float64Array((across.last + 1) * step);
-  yield* fillAround(around, inside, across, up);
+  for (let x = across.last; 0 <= x; x--) {
+    fillAround(around, inside, x, across, up);
+    yield;
+  }
   const area = sheet.w * sheet.h;
   const divided = byArea(kinds, demand, worth, sheet);
   return (w, h) => {
@@ -80,55 +86,49 @@ function mostBeside({ last }: Marks): number {
   return Math.max(MARKS, Math.min(MOST_MARKS, Math.floor((MARKS * MARKS) / Math.max(1, last))));
 }
 
-/** What boxes hold at most, the smaller ones first: all that is in one, or what is in two that it can be cut into. */
-function* fillInside(inside: Float64Array, across: Marks, up: Marks): Generator<undefined, void> {
-  const step = up.last + 1;
-  const stepX = across.last + 1;
-  for (let x = 1; x <= across.last; x++) {
-    const base = x * step;
-    for (let y = 1; y <= up.last; y++) {
-      let most = Math.max(inside[base + y]!, inside[base - step + y]!, inside[base + y - 1]!);
-      for (let left = 1; left <= x; left++) {
-        const right = across.minus[x * stepX + left]!;
-        if (right < left) break;
-        const sum = inside[left * step + y]! + inside[right * step + y]!;
-        if (most < sum) most = sum;
-      }
-      for (let below = 1; below <= y; below++) {
-        const above = up.minus[y * step + below]!;
-        if (above < below) break;
-        const sum = inside[base + below]! + inside[base + above]!;
-        if (most < sum) most = sum;
-      }
-      inside[base + y] = most;
+/** What boxes of one width hold at most, the lower ones first: all that is in one, or what is in two that it is cut into. */
+function fillInside(inside: Float64Array, x: number, across: Marks, up: Marks): void {
+  const { even: isEvenX, minus: minusX, last: lastX, first: firstX } = across;
+  const { even: isEvenY, minus: minusY, last: lastY, first: firstY, half: halfY } = up;
+  const step = lastY + 1;
+  const base = x * step;
+  const halfX = across.half[x]!;
+  for (let y = 1; y <= lastY; y++) {
+    let most = Math.max(inside[base + y]!, inside[base - step + y]!, inside[base + y - 1]!);
+    for (let left = firstX; left <= halfX; left++) {
+      const right = isEvenX ? x - left : minusX[x * (lastX + 1) + left]!;
+      const sum = inside[left * step + y]! + inside[right * step + y]!;
+      if (most < sum) most = sum;
     }
-    yield;
+    const half = halfY[y]!;
+    for (let below = firstY; below <= half; below++) {
+      const above = isEvenY ? y - below : minusY[y * step + below]!;
+      const sum = inside[base + below]! + inside[base + above]!;
+      if (most < sum) most = sum;
+    }
+    inside[base + y] = most;
   }
 }
 
-/** What can come around boxes at most, the larger ones first: a box beside it or above it, and what comes around both. */
-function* fillAround(around: Float64Array, inside: Float64Array, across: Marks, up: Marks): Generator<undefined, void> {
-  const step = up.last + 1;
-  const stepX = across.last + 1;
-  for (let x = across.last; 0 <= x; x--) {
-    const base = x * step;
-    for (let y = up.last; 0 <= y; y--) {
-      let most = Math.max(x < across.last ? around[base + step + y]! : 0, y < up.last ? around[base + y + 1]! : 0);
-      for (let more = 1; x + more <= across.last; more++) {
-        const both = across.plus[x * stepX + more]!;
-        if (both < 0) continue;
-        const sum = inside[more * step + y]! + around[both * step + y]!;
-        if (most < sum) most = sum;
-      }
-      for (let more = 1; y + more <= up.last; more++) {
-        const both = up.plus[y * step + more]!;
-        if (both < 0) continue;
-        const sum = inside[base + more]! + around[base + both]!;
-        if (most < sum) most = sum;
-      }
-      around[base + y] = most;
+/** What comes around boxes of one width at most, the higher ones first: a box beside or above, and what comes around both. */
+function fillAround(around: Float64Array, inside: Float64Array, x: number, across: Marks, up: Marks): void {
+  const { even: isEvenX, plus: plusX, last: lastX, first: firstX } = across;
+  const { even: isEvenY, plus: plusY, last: lastY, first: firstY } = up;
+  const step = lastY + 1;
+  const base = x * step;
+  for (let y = lastY; 0 <= y; y--) {
+    let most = Math.max(x < lastX ? around[base + step + y]! : 0, y < lastY ? around[base + y + 1]! : 0);
+    for (let more = firstX; x + more <= lastX; more++) {
+      const both = isEvenX ? x + more : plusX[x * (lastX + 1) + more]!;
+      const sum = both < 0 ? 0 : inside[more * step + y]! + around[both * step + y]!;
+      if (most < sum) most = sum;
     }
-    yield;
+    for (let more = firstY; y + more <= lastY; more++) {
+      const both = isEvenY ? y + more : plusY[y * step + more]!;
+      const sum = both < 0 ? 0 : inside[base + more]! + around[base + both]!;
+      if (most < sum) most = sum;
+    }
+    around[base + y] = most;
   }
 }
 

@@ -99,6 +99,7 @@ describe("short pieces", () => {
     expect(words).toContain("SHORT: clamp it in a sled, or cut it by hand.");
     expect(words).toContain("SHORT: clamp it to fence or table.");
     expect(words).toContain("be wary of any piece of 12 in or less");
+    expect(words).toContain("with nothing off for checked ends, knots or a crooked edge");
   });
 });
 

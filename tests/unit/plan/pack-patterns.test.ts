@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { packSheets } from "../../../language/plan/pack/pack-sheets.ts";
+import { marksAlong } from "../../../language/plan/pack/pattern-marks.ts";
 import { pricePatterns } from "../../../language/plan/pack/pattern-price.ts";
 import { relaxPatterns } from "../../../language/plan/pack/pattern-relax.ts";
 import type { Kind } from "../../../language/plan/pack/pattern-values.ts";
@@ -16,6 +17,22 @@ describe("patterns of one sheet", () => {
         expect(complete).toBe(true);
         const worths = patterns.map((one) => sumOf(one.kinds, worth));
         expect(Math.max(0, ...worths)).toBeCloseTo(dearest(kinds, demand, worth, sheet), 9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("so it is on a sheet so large that its marks stand at the sums of lengths, and no bound is below it", () => {
+    fc.assert(
+      fc.property(tasks(), fc.double({ min: 0, max: 1, noNaN: true }), ({ kinds, demand, worth, sheet }, share) => {
+        const large = kinds.map(({ w, h, turns }) => ({ w: 37 * w, h: 37 * h, turns }));
+        const [on, each] = [{ w: 37 * sheet.w + 5, h: 37 * sheet.h + 3 }, Float64Array.from(worth)];
+        const best = dearest(kinds, demand, worth, sheet);
+        const { patterns } = run(pricePatterns(large, demand, each, on, 0));
+        expect(Math.max(0, ...patterns.map((one) => sumOf(one.kinds, worth)))).toBeCloseTo(best, 9);
+        const least = share * best;
+        const { most } = run(pricePatterns(large, demand, each, on, least));
+        expect(Math.max(most, least)).toBeGreaterThanOrEqual(best - 1e-9);
       }),
       { numRuns: 60 },
     );
@@ -42,6 +59,30 @@ describe("patterns of one sheet", () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe("marks along a side", () => {
+  test("stand at the sums of what may lie there, each so many times, where these are few", () => {
+    // 30 twice and 40 once on 100: 0, 30, 40, 60, 70, 100.
+    const lying = [
+      { length: 30, times: 2 },
+      { length: 40, times: 1 },
+    ];
+    const marks = marksAlong(100, lying, 50);
+    expect([29, 30, 59, 69, 99, 100].map(marks.at)).toEqual([0, 1, 2, 3, 4, 5]);
+    expect(marks.last).toBe(5);
+    const step = marks.last + 1;
+    // 30 and 40 are 70; 40 and 40 are no sum of them. Of 100 less 30, 70 is left; of 100, half is 40.
+    expect([marks.plus[1 * step + 2], marks.plus[2 * step + 2]]).toEqual([4, -1]);
+    expect([marks.minus[5 * step + 1], marks.half[5]]).toEqual([4, 2]);
+  });
+
+  test("stand at equal distances where the sums are too many, and never round a length up", () => {
+    const lying = Array.from({ length: 12 }, (_, at) => ({ length: 101 + 7 * at, times: 3 }));
+    const marks = marksAlong(1_000, lying, 40);
+    expect([marks.even, marks.last, marks.first]).toEqual([true, 40, 4]);
+    for (const { length } of lying) expect((marks.at(length) * 1_000) / 40).toBeLessThanOrEqual(length);
   });
 });
 

@@ -185,7 +185,33 @@ part rail { from ash  long 40  wide 2  count 4 }
     const stock = stockWith({ used: 2, lowerBound: 2, proven: false });
     expect(proofWords({ ...stock, leastCost: 59.208 })).toBe("; not proven, at least 59.20 is to pay");
     expect(proofWords({ ...stock, leastCost: undefined })).toBe("; no fewer is possible, but smaller ones might do");
-    expect(proofWords({ ...stock, used: 3 })).toBe("; not proven, at least 2 are needed");
+    expect(proofWords({ ...stock, used: 3, leastCost: 59.208 })).toBe("; not proven, at least 59.20 is to pay");
+    expect(proofWords({ ...stock, used: 3, leastCost: undefined })).toBe("; not proven, at least 2 are needed");
+  });
+
+  test.each([
+    // Three of 1 7/8 and two kerfs are 5 7/8 of 6; two and a kerf 3 7/8 of 4. Six of 70: two boards of 6 by 72 or three of 4,
+    // both 6 board feet, so the fewer.
+    ["by the width", "part slat { from ash  long 70  wide 1 7/8  count 6 }", ["6 x 72", "6 x 72"], 30],
+    // Five of 34 by 3 3/4: two to a board of 72, two to one of 96; the fifth from the shortest: three of 4 by 72, 6 feet.
+    ["by the length", "part rail { from ash  long 34  wide 3 3/4  count 5 }", ["4 x 72", "4 x 72", "4 x 72"], 30],
+    // Two of 47 15/16 and a kerf are 96 to the hair: one of 4 by 96, 2 2/3 feet; with 1/64 more it takes two of 4 by 72.
+    ["to the kerf", "part foot { from ash  long 47 15/16  wide 4  count 2 }", ["4 x 96"], 13.33],
+    ["past the kerf", "part foot { from ash  long 47 61/64  wide 4  count 2 }", ["4 x 72", "4 x 72"], 20],
+    // A wide one of 5 1/2 by 60 needs a board of 6 by 72, 3 feet; beside and behind it is no room for 30 by 3, so 4 by 72.
+    [
+      "mixed",
+      "part seat { from ash  long 60  wide 5 1/2 }\npart rail { from ash  long 30  wide 3  count 2 }",
+      ["4 x 72", "6 x 72"],
+      25,
+    ],
+  ])("worked by hand, the cheapest boards are bought: %s", (_, parts, boards, cost) => {
+    const ash =
+      "inches\nsaw { kerf 1/8 }\nboard ash { called 4/4  thick 1  wide 4, 6  long 72, 96  costs 5 per board foot }\n";
+    const [stock] = planned(`${ash}${parts}\n`).plan.stocks;
+    expect(stock!.sheets.map(({ width, height }) => `${toNumber(width)} x ${toNumber(height)}`).sort()).toEqual(boards);
+    expect(stock!.cost).toBeCloseTo(cost, 2);
+    expect(stock!.proven).toBe(true);
   });
 
   test("a price by the foot, the metre and the piece", () => {
