@@ -33,20 +33,21 @@ export async function activateWith(
 ): Promise<void> {
   const log = createLog();
   const client = createClient(clientOptions(context, log));
-  const restarted = new vscode.EventEmitter<void>();
-  const feed = createFeed(client);
-  const rod = createRod(context.extensionUri, feed, restarted.event);
+  /** The server answers again, or does not any more. */
+  const turned = new vscode.EventEmitter<void>();
+  const feed = createFeed(client, vscode.l10n.t);
+  const rod = createRod(context.extensionUri, feed, turned.event);
   context.subscriptions.push(
     log,
-    restarted,
+    turned,
     createContexts(),
     answerBuildFiles(client),
     answerReadFile(client),
     client.onDidChangeState(({ newState }) => {
-      if (newState === State.Running) restarted.fire();
+      if (newState === State.Running || newState === State.Stopped) turned.fire();
     }),
     rod,
-    createStatus(feed, restarted.event),
+    createStatus(feed, turned.event),
     registerOpenRod(rod),
     registerWriteCutList(feed),
     registerPlanCuts(rod, feed),

@@ -30,6 +30,7 @@ import {
 import type { BenchOrder } from "./preview/bench-controller.ts";
 import { isSearchState, readBenchAnswer } from "./preview/bench-messages.ts";
 import { isRodView, readDrawingsAnswer } from "./preview/messages.ts";
+import type { Translate } from "./translate.ts";
 
 /** The server's own messages, seen from the window. All requests reject when the server is not answering. */
 export interface Feed {
@@ -69,10 +70,10 @@ export interface Watch {
   readonly onProgress: (percent: number, message: string | undefined) => void;
 }
 
-export function createFeed(client: BaseLanguageClient): Feed {
-  const ask = (name: string, params: FileParams & { readonly id?: string }) =>
-    client.sendRequest<unknown>(name, params);
-  const watched = createWatched(client);
+export function createFeed(client: BaseLanguageClient, t: Translate): Feed {
+  const send = createSender(client, t);
+  const ask = (name: string, params: FileParams & { readonly id?: string }) => send(name, params);
+  const watched = createWatched(client, send);
   const changed = createListeners<RodChangedParams>(client, rodChanged);
   const searched = createListeners<PlanSearchedParams>(client, planSearched);
   return {
@@ -80,14 +81,14 @@ export function createFeed(client: BaseLanguageClient): Feed {
     cutList: async (uri) => readFiles(await ask(cutList, { uri })),
     list: async (uri) => readList(await ask(list, { uri })),
     drawings: async (uri, id) => readDrawings(await ask(drawings, { uri, id })),
-    bench: async (uri, order) => readBench(await client.sendRequest<unknown>(bench, { uri, ...order })),
+    bench: async (uri, order) => readBench(await send(bench, { uri, ...order })),
     plan: async (uri, { seconds, scope }, watch) => {
       const of = scope === undefined ? {} : { scope };
       const params: Omit<PlanParams, "workDoneToken"> = { uri, seconds, keepBest: true, ...of };
       return readPlan(await watched(plan, params, watch));
     },
     papers: async (uri, kinds, watch) => readPapers(await watched(papers, { uri, kinds }, watch)),
-    recordCut: async (uri, what) => readRecorded(await client.sendRequest<unknown>(recordCut, { uri, ...what })),
+    recordCut: async (uri, what) => readRecorded(await send(recordCut, { uri, ...what })),
     onPlanSearched: (listener) =>
       searched.listen((search) => {
         if (isSearchState(search)) listener(search);
@@ -112,18 +113,33 @@ function createListeners<T>(client: BaseLanguageClient, name: string) {
 
 type Watched = (name: string, params: object, watch: Watch | undefined) => Promise<unknown>;
 
+type Send = (name: string, params: object, token?: CancellationToken) => Promise<unknown>;
+
+/** Requests that say what to do where the server is gone, before or while it should answer. */
+function createSender(client: BaseLanguageClient, t: Translate): Send {
+  return async (name, params, token) => {
+    try {
+      // A token that is not there would be sent as a parameter of its own.
+      return await client.sendRequest<unknown>(name, params, ...(token === undefined ? [] : [token]));
+    } catch (error) {
+      if (client.isRunning()) throw error;
+      throw new Error(t("the language server is not running; “Restart the Language Server” starts it again"));
+    }
+  };
+}
+
 /** Requests whose progress is told and that can be called off. */
-function createWatched(client: BaseLanguageClient): Watched {
+function createWatched(client: BaseLanguageClient, send: Send): Watched {
   let count = 0;
   return async (name, params, watch) => {
-    if (watch === undefined) return client.sendRequest<unknown>(name, params);
+    if (watch === undefined) return send(name, params);
     count += 1;
     const workDoneToken = `scantling-${count}`;
     const heard = client.onProgress(WorkDoneProgress.type, workDoneToken, (value) => {
       if (value.kind === "report") watch.onProgress(value.percentage ?? 0, value.message);
     });
     try {
-      return await client.sendRequest<unknown>(name, { ...params, workDoneToken }, watch.token);
+      return await send(name, { ...params, workDoneToken }, watch.token);
     } finally {
       heard.dispose();
     }

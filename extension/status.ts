@@ -10,7 +10,7 @@ const SEVERITIES = {
 } as const;
 
 /** The language status of the active build file: findings, pieces, reading; it opens the rod. */
-export function createStatus(feed: Feed, onRestarted: vscode.Event<void>): vscode.Disposable {
+export function createStatus(feed: Feed, onTurned: vscode.Event<void>): vscode.Disposable {
   const item = vscode.languages.createLanguageStatusItem("scantling.status", { language: "scantling" });
   item.name = "Scantling";
   item.text = vscode.l10n.t("Not checked yet");
@@ -33,7 +33,7 @@ export function createStatus(feed: Feed, onRestarted: vscode.Event<void>): vscod
     feed.onRodChanged((uri) => {
       if (uri === activeBuildFile()) show();
     }),
-    onRestarted(show),
+    onTurned(show),
     vscode.window.onDidChangeActiveTextEditor(show),
   );
 }

@@ -48,8 +48,8 @@ export interface RodController {
   consider(uri: string): void;
   /** The server has a new rod of a file. */
   changed(uri: string, version: number): void;
-  /** The server has started anew and counts versions from the start. */
-  restarted(): void;
+  /** The server has started anew and counts versions from the start, or it has stopped. */
+  turned(): void;
   /** Opens a part on the page, as soon as there is one. */
   openPart(part: BenchPart): void;
   /** Opens a drawing at an item of it, as soon as there is a page. */
@@ -226,7 +226,7 @@ export function createRodController(port: RodPort): RodController {
         pullCandidate();
       }
     },
-    restarted: () => {
+    turned: () => {
       for (const each of [source, candidate]) if (each !== undefined) each.announced = 0;
       pull();
       pullCandidate();

@@ -23,7 +23,7 @@ export interface Rod extends vscode.Disposable {
 }
 
 /** Makes the rod ready to be opened, and to come back after the window has been closed. */
-export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vscode.Event<void>): Rod {
+export function createRod(extensionUri: vscode.Uri, feed: Feed, onTurned: vscode.Event<void>): Rod {
   const one = createOneRod(adopt);
 
   function adopt(panel: vscode.WebviewPanel): RodController {
@@ -104,7 +104,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onRestarted: vsc
     }),
     feed.onPlanSearched((search) => one.current()?.controller.searched(search)),
     feed.onRodChanged((uri, version) => one.current()?.controller.changed(uri, version)),
-    onRestarted(() => one.current()?.controller.restarted()),
+    onTurned(() => one.current()?.controller.turned()),
   );
 
   function open(uri: vscode.Uri): RodController {

@@ -140,7 +140,7 @@ describe("while the page is shown", () => {
     controller.changed(JOB, 90);
     controller.receive({ type: "ready" });
     await reply(0, answer(90));
-    controller.restarted();
+    controller.turned();
     await reply(1, answer(1));
     expect(titles(posted)).toEqual(["v90", "v1"]);
   });
