@@ -1,10 +1,11 @@
 import * as vscode from "vscode";
+import { openBuildFiles } from "./documents.ts";
 
 /** Tells the window what there is, so that its menus offer only what can be done. */
 export function createContexts(): vscode.Disposable {
   let last: boolean | undefined;
   const tell = () => {
-    const now = vscode.workspace.textDocuments.some(({ languageId }) => languageId === "scantling");
+    const now = 0 < openBuildFiles().length;
     if (now !== last) set("scantling.hasBuildFile", now);
     last = now;
   };

@@ -49,3 +49,14 @@ export function isGone(address: string): boolean {
     address.startsWith("untitled:") && !vscode.workspace.textDocuments.some(({ uri }) => uri.toString() === address)
   );
 }
+
+/** The addresses of the build files that are open. */
+export function openBuildFiles(): readonly string[] {
+  const files = vscode.workspace.textDocuments.filter(({ languageId }) => languageId === "scantling");
+  return files.map(({ uri }) => uri.toString());
+}
+
+export function activeBuildFile(): vscode.Uri | undefined {
+  const document = vscode.window.activeTextEditor?.document;
+  return document?.languageId === "scantling" ? document.uri : undefined;
+}

@@ -128,7 +128,8 @@ type Send = (name: string, params: object, token?: CancellationToken) => Promise
 function createSender(client: BaseLanguageClient, t: Translate): Send {
   return async (name, params, token) => {
     try {
-      return await client.sendRequest<unknown>(name, params, token);
+      // A token that is not there would be sent as a parameter of its own.
+      return await client.sendRequest<unknown>(name, params, ...(token === undefined ? [] : [token]));
     } catch (error) {
       if (client.isRunning()) throw error;
       throw new Error(t("the language server is not running; “Restart the Language Server” starts it again"));

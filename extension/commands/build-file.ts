@@ -1,16 +1,20 @@
 import * as vscode from "vscode";
+import type { Rod } from "../preview/panel.ts";
 
 /**
  * The build file a command is for: the one it was called with, that of the active editor, or, where the active tab is none
- * of text, the one that is in view or the last one opened. When there is none, says so to the user and returns `undefined`.
+ * of text, the one on the rod if that is looked at, the one in view, or the last one opened. When there is none, says so
+ * to the user and returns `undefined`.
  */
-export function buildFileFor(called: unknown, purpose: string): vscode.Uri | undefined {
+export function buildFileFor(called: unknown, purpose: string, rod: Rod): vscode.Uri | undefined {
   if (called instanceof vscode.Uri) return called;
   // A lens of the language server names the file by its address.
   if (typeof called === "string" && /^[a-z][a-z0-9+.-]*:/i.test(called)) return vscode.Uri.parse(called);
   const { activeTextEditor, visibleTextEditors } = vscode.window;
   const document = activeTextEditor?.document;
   if (document?.languageId === "scantling") return document.uri;
+  const onRod = rod.inFront();
+  if (onRod !== undefined) return onRod;
   const behind =
     activeTextEditor === undefined ? [...visibleTextEditors.map((editor) => editor.document), ...inTabs()] : [];
   const found = behind.find(({ languageId }) => languageId === "scantling");

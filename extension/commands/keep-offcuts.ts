@@ -3,14 +3,15 @@ import type { PlanScope } from "../../server/protocol.ts";
 import { documentAt, warnIfLost } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { isPlanScope } from "../preview/bench-messages.ts";
+import type { Rod } from "../preview/panel.ts";
 import { buildFileFor } from "./build-file.ts";
 import { reasonOf } from "./folder.ts";
 import { keptNotice } from "./kept-notice.ts";
 
 /** "Scantling: Keep the Offcuts": writes what the plan leaves over into the build file, or into one that it uses. */
-export function registerKeepOffcuts(feed: Feed): vscode.Disposable {
+export function registerKeepOffcuts(rod: Rod, feed: Feed): vscode.Disposable {
   return vscode.commands.registerCommand("scantling.keepOffcuts", async (called: unknown, scope: unknown) => {
-    const uri = buildFileFor(called, vscode.l10n.t("its plan says what is left over"));
+    const uri = buildFileFor(called, vscode.l10n.t("its plan says what is left over"), rod);
     if (uri === undefined) return;
     try {
       await keep(uri, isPlanScope(scope) ? scope : undefined, feed);

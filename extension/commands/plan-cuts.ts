@@ -11,7 +11,7 @@ import { baseName, reasonOf } from "./folder.ts";
 /** "Scantling: Plan the Cuts": opens the rod at the cutting plan and searches for a better one. */
 export function registerPlanCuts(rod: Rod, feed: Feed): vscode.Disposable {
   return vscode.commands.registerCommand("scantling.planCuts", async (called: unknown) => {
-    const uri = buildFileFor(called, vscode.l10n.t("the plan says how its parts are cut"));
+    const uri = buildFileFor(called, vscode.l10n.t("the plan says how its parts are cut"), rod);
     if (uri === undefined) return;
     rod.openPart(uri, "plan");
     await planCuts(uri, feed);

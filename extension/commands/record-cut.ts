@@ -2,14 +2,15 @@ import * as vscode from "vscode";
 import type { CutTick } from "../../server/protocol.ts";
 import { documentAt, warnIfLost } from "../documents.ts";
 import type { Feed } from "../feed.ts";
+import type { Rod } from "../preview/panel.ts";
 import { buildFileFor } from "./build-file.ts";
 import { reasonOf } from "./folder.ts";
 import { recordedNotice } from "./recorded-notice.ts";
 
 /** "Scantling: Record What Was Cut": asks for a line as it is typed on a phone, or takes the tick it is called with. */
-export function registerRecordCut(feed: Feed): vscode.Disposable {
+export function registerRecordCut(rod: Rod, feed: Feed): vscode.Disposable {
   const command = vscode.commands.registerCommand("scantling.recordCut", async (called: unknown, what: unknown) => {
-    const uri = buildFileFor(called, vscode.l10n.t("what was cut is written into it"));
+    const uri = buildFileFor(called, vscode.l10n.t("what was cut is written into it"), rod);
     if (uri === undefined) return;
     try {
       await (isTick(what) ? recordTick(uri, what, feed) : recordLine(uri, feed));

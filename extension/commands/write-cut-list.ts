@@ -2,14 +2,15 @@ import * as vscode from "vscode";
 import type { TextFile } from "../../server/protocol.ts";
 import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
+import type { Rod } from "../preview/panel.ts";
 import { buildFileFor } from "./build-file.ts";
 import { folderAt, reasonOf, saved } from "./folder.ts";
 import { noticeFor, openLabel, writeAll } from "./write-files.ts";
 
 /** "Scantling: Write Cut List": what is on the rod as files beside the build file. */
-export function registerWriteCutList(feed: Feed): vscode.Disposable {
+export function registerWriteCutList(rod: Rod, feed: Feed): vscode.Disposable {
   return vscode.commands.registerCommand("scantling.writeCutList", async (called: unknown) => {
-    const uri = buildFileFor(called, vscode.l10n.t("the cut list is written from it and beside it"));
+    const uri = buildFileFor(called, vscode.l10n.t("the cut list is written from it and beside it"), rod);
     if (uri !== undefined) await writeCutList(uri, feed);
   });
 }

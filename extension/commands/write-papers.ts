@@ -2,6 +2,7 @@ import * as vscode from "vscode";
 import type { PaperKind } from "../../server/protocol.ts";
 import { documentAt } from "../documents.ts";
 import type { Feed } from "../feed.ts";
+import type { Rod } from "../preview/panel.ts";
 import { buildFileFor } from "./build-file.ts";
 import { baseName, folderAt, reasonOf, saved } from "./folder.ts";
 import { newFileOf, paperChoices, papersFolder } from "./paper-kinds.ts";
@@ -13,10 +14,10 @@ import { type Outcome, writeAll } from "./write-files.ts";
 export type Host = "desktop" | "browser";
 
 /** "Scantling: Write Shop Papers": what lies on the bench, as files in a folder beside the build file. */
-export function registerWritePapers(feed: Feed, host: Host): vscode.Disposable {
+export function registerWritePapers(rod: Rod, feed: Feed, host: Host): vscode.Disposable {
   let last: readonly PaperKind[] = ["packet"];
   return vscode.commands.registerCommand("scantling.writePapers", async (called: unknown) => {
-    const found = buildFileFor(called, vscode.l10n.t("its papers are written beside it"));
+    const found = buildFileFor(called, vscode.l10n.t("its papers are written beside it"), rod);
     const needsSaving = vscode.l10n.t("Save the build file first: its papers are written beside it.");
     const uri = found?.scheme === "untitled" ? await saved(found, needsSaving) : found;
     if (uri === undefined) return;

@@ -1,13 +1,14 @@
 import * as vscode from "vscode";
 import type { Target } from "../../language/view/types.ts";
 import { baseName } from "../commands/folder.ts";
-import { documentAt, isGone, movedTo } from "../documents.ts";
+import { activeBuildFile, documentAt, isGone, movedTo, openBuildFiles } from "../documents.ts";
 import type { Feed } from "../feed.ts";
 import { createRodController, type RodController } from "./controller.ts";
 import { type BenchPart, type Drawn, readPageMessage, readSavedState } from "./messages.ts";
 import { createOneRod } from "./one-rod.ts";
 import { createNonce, pageHtml } from "./page-html.ts";
 import type { CursorLine } from "./rows-at.ts";
+import { tellingName } from "./telling-name.ts";
 
 /** The type under which the window remembers the panel; named in the manifest's activation events. */
 export const ROD_VIEW_TYPE = "scantling.rod";
@@ -20,6 +21,8 @@ export interface Rod extends vscode.Disposable {
   openPart(uri: vscode.Uri, part: BenchPart): void;
   /** As `open`, with a drawing opened and an item of it in view, both by their ids. */
   openDrawn(uri: vscode.Uri, drawn: Drawn): void;
+  /** The file on the rod while that is the active tab. */
+  inFront(): vscode.Uri | undefined;
 }
 
 /** Makes the rod ready to be opened, and to come back after the window has been closed. */
@@ -42,7 +45,7 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onTurned: vscode
       post: (message) => void panel.webview.postMessage(message),
       reveal: (target) => void reveal(target, panel),
       opened: (uri) => {
-        panel.title = vscode.l10n.t("Rod: {0}", baseName(vscode.Uri.parse(uri)));
+        panel.title = vscode.l10n.t("Rod: {0}", tellingName(uri, openBuildFiles()));
       },
     });
     panel.onDidDispose(() => {
@@ -120,6 +123,11 @@ export function createRod(extensionUri: vscode.Uri, feed: Feed, onTurned: vscode
     open,
     openPart: (uri, part) => open(uri).openPart(part),
     openDrawn: (uri, drawn) => open(uri).openDrawn(drawn),
+    inFront: () => {
+      const shown = one.current();
+      const source = shown?.panel.active === true ? shown.controller.source() : undefined;
+      return source === undefined ? undefined : vscode.Uri.parse(source);
+    },
     dispose: () => {
       subscriptions.dispose();
       one.current()?.panel.dispose();
@@ -190,9 +198,4 @@ function columnBeside(panel: vscode.WebviewPanel): vscode.ViewColumn {
   return (
     other?.viewColumn ?? (panel.viewColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Beside : vscode.ViewColumn.One)
   );
-}
-
-function activeBuildFile(): vscode.Uri | undefined {
-  const document = vscode.window.activeTextEditor?.document;
-  return document?.languageId === "scantling" ? document.uri : undefined;
 }

@@ -60,6 +60,8 @@ function checkTerminal(definition: CheckDefinition, folder: vscode.WorkspaceFold
     close: () => {
       token.cancel();
       token.dispose();
+      writes.dispose();
+      ends.dispose();
     },
   };
 }

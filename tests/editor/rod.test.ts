@@ -5,7 +5,7 @@ import { soundIn } from "./axe.ts";
 import { eventually } from "./eventually.ts";
 import { useEditor } from "./harness.ts";
 import { cursorLine, goTo, replaceWord, undo } from "./typing.ts";
-import { openFile, runCommand, screenshot, webview } from "./workbench.ts";
+import { notices, openFile, runCommand, screenshot, webview } from "./workbench.ts";
 
 const FILE = "sewing-room.scant";
 const editor = useEditor();
@@ -81,6 +81,21 @@ test("the rod is sound for those who do not see it, or not well, in four themes"
     await soundIn(session, theme);
     await screenshot(page, `rod-${theme.replaceAll(" ", "-")}`);
   }
+});
+
+test("a command that is given while the rod is looked at is for the file on it, whatever stands beside it", async () => {
+  const { page } = editor();
+  await openFile(page, FILE);
+  await runCommand(page, "Scantling: Open the Rod");
+  await webview(page).locator("h1", { hasText: "Sewing room" }).waitFor();
+  await runCommand(page, "View: Focus First Editor Group");
+  // It has no parts of its own: the job stays on the rod.
+  await openFile(page, "rack.scant");
+  await page.locator(".tab", { hasText: `Rod: ${FILE}` }).click();
+  await runCommand(page, "Scantling: Write Cut List");
+  await eventually("the notice", async () =>
+    (await notices(page)).some((each) => each.includes("sewing-room.cutlist")),
+  );
 });
 
 test("in a column as narrow as 320 pixels nothing of the cut list lies off to the side", async () => {

@@ -48,7 +48,10 @@ test("a server that goes while it should answer is said to be gone, with what to
   const client = {
     ...fakeClient().client,
     isRunning: () => isRunning,
-    sendRequest: () => Promise.reject(new Error("Pending response rejected since connection got disposed")),
+    sendRequest: (...sent: readonly unknown[]) => {
+      expect(sent).not.toContain(undefined);
+      return Promise.reject(new Error("Pending response rejected since connection got disposed"));
+    },
     onProgress: () => ({ dispose: () => undefined }),
   } as unknown as BaseLanguageClient;
   const feed = createFeed(client, asWritten);
