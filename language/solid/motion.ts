@@ -1,3 +1,4 @@
+import { gatheredBy } from "../core/gather.ts";
 import type { Length } from "../core/length.ts";
 import { add, less, subtract, zero } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
@@ -41,13 +42,18 @@ export function motionsOf(
 ): readonly Motion[] {
   const stuck = stuckAmong(clashes);
   const byAssembly = assembled(solids);
-  const doors = model.fronts.filter(({ block }) => block.kind === "door");
+  const doors = firstOfEach(model.fronts.filter(({ block }) => block.kind === "door"));
   const leaves = doors.flatMap((door) => leavesOf(context, model, door, byAssembly.get(door.of) ?? []));
-  const drawers = model.boxes.map((box) => drawerMotion(model, box, solids, byAssembly, leaves, stuck));
+  const drawers = firstOfEach(model.boxes).map((box) => drawerMotion(model, box, solids, byAssembly, leaves, stuck));
   return [
     ...drawers.filter(({ blocks, travel }) => 0 < travel || 0 < blocks.length),
     ...leaves.map(swingAmong(solids, stuck)),
   ];
+}
+
+/** What is stated twice under one name is one assembly, and told of elsewhere: it is moved once. */
+function firstOfEach<T extends { readonly of: string }>(all: readonly T[]): readonly T[] {
+  return [...gatheredBy(all, ({ of }) => of).values()].map(([first]) => first!);
 }
 
 function swingAmong(solids: readonly Solid[], stuck: ReadonlySet<string>): (leaf: Leaf) => Motion {
