@@ -8,17 +8,17 @@ const ROTATIONS = 3;
  * The pattern relaxation of many lengths, begun from that of a few: neighbouring lengths count as the longest of them
  * first, which gives patterns that hold for all of them and weights near the best ones.
  */
-export function relaxFromCoarse(problem: Lengths, pool: Pattern[]): Relaxed | undefined {
+export function* relaxFromCoarse(problem: Lengths, pool: Pattern[]): Generator<undefined, Relaxed | undefined> {
   const { lengths, demand, stocks } = problem;
   const kinds = lengths.flatMap((_, kind) => (0 < demand[kind]! ? [kind] : []));
-  if (kinds.length <= FEW_LENGTHS) return relax(problem, pool, "thorough");
+  if (kinds.length <= FEW_LENGTHS) return yield* relax(problem, pool, "thorough");
   kinds.sort((a, b) => lengths[b]! - lengths[a]!);
   const groups: number[][] = [];
   kinds.forEach((kind, at) => {
     if (at % PER_GROUP === 0) groups.push([]);
     groups.at(-1)!.push(kind);
   });
-  const coarse = relaxFromCoarse(
+  const coarse = yield* relaxFromCoarse(
     {
       lengths: groups.map((group) => lengths[group[0]!]!),
       demand: groups.map((group) => group.reduce((sum, kind) => sum + demand[kind]!, 0)),
@@ -26,14 +26,14 @@ export function relaxFromCoarse(problem: Lengths, pool: Pattern[]): Relaxed | un
     },
     [],
   );
-  if (coarse === undefined) return relax(problem, pool, "thorough");
+  if (coarse === undefined) return yield* relax(problem, pool, "thorough");
   pool.push(...refined(coarse, groups, demand));
   const weights = lengths.map(() => 0);
   groups.forEach((group, at) => {
     const perLength = coarse.weights[at]! / SCALE / lengths[group[0]!]!;
     for (const kind of group) weights[kind] = perLength * lengths[kind]!;
   });
-  return relax(problem, pool, "thorough", { weights });
+  return yield* relax(problem, pool, "thorough", { weights });
 }
 
 /** The coarse patterns in use with the members of each group taking turns, more often where the amount is larger. */

@@ -33,14 +33,14 @@ export function quickest(problem: Lengths, demand: readonly number[], have: read
  * Dives from the relaxation: takes the whole part of its amounts, then the largest fractions, relaxes what is left, and
  * tries the quick ways on it at each turn. Answers bars below `target` in cost, or the best found.
  */
-export function dive(
+export function* dive(
   problem: Lengths,
   from: Relaxed,
   pool: Pattern[],
   goal: number,
   random: Random,
   share: number,
-): Pattern[] | undefined {
+): Generator<undefined, Pattern[] | undefined> {
   const rest = problem.demand.slice();
   const have = problem.stocks.map((stock) => stock.have);
   const taken: Pattern[] = [];
@@ -56,21 +56,21 @@ export function dive(
       if (best === undefined || costOf(problem, all) < costOf(problem, best)) best = all;
       if (costOf(problem, best) <= goal + 1e-9) return best;
     }
-    const finished = finishTo(goal - spent);
+    const finished = yield* finishTo(goal - spent);
     if (finished !== undefined) return [...taken, ...finished];
     if (rest.every((count) => count === 0) || taken.length === before) return best;
     const stocks = problem.stocks.map((stock, at) => ({ ...stock, have: have[at]! }));
-    relaxed = relax({ lengths: problem.lengths, demand: rest, stocks }, pool, "quick");
+    relaxed = yield* relax({ lengths: problem.lengths, demand: rest, stocks }, pool, "quick");
     if (relaxed === undefined || goal + 1e-4 < spent + relaxed.cost) return best;
   }
   return best;
 
   /** When few pieces are left and one stock is all there is: a search that needs the number of bars and keeps to it. */
-  function finishTo(money: number): Pattern[] | undefined {
+  function* finishTo(money: number): Generator<undefined, Pattern[] | undefined> {
     const pieces = rest.reduce((sum, count) => sum + count, 0);
     if (problem.stocks.length !== 1 || FEW_PIECES < pieces) return undefined;
     const bars = Math.floor(money / problem.stocks[0]!.cost + 1e-6);
-    return bars <= have[0]! ? finishWithin(problem, rest, 0, bars, FINISH_EFFORT) : undefined;
+    return bars <= have[0]! ? yield* finishWithin(problem, rest, 0, bars, FINISH_EFFORT) : undefined;
   }
 
   function take({ patterns, amounts }: Relaxed): void {

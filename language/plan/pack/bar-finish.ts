@@ -1,19 +1,22 @@
 import { type Lengths, type Pattern, patternOf } from "./bar-lp.ts";
 
+/** Bars filled between two looks at other things. */
+const BARS_AT_ONCE = 16;
+
 type Bar = { readonly counts: Int32Array; readonly waste: number };
 
 /**
  * Packs what is wanted on exactly so many bars of one stock, or answers undefined: a search that always cuts the length
  * with the fewest ways to fill a bar around it, so long as the waste stays within what the number of bars allows. Gives
- * up after `effort` ways tried, so that undefined does not say there is none.
+ * up after `effort` ways tried, so that undefined does not say there is none. Yields now and then.
  */
-export function finishWithin(
+export function* finishWithin(
   problem: Lengths,
   demand: readonly number[],
   stock: number,
   bars: number,
   effort: number,
-): Pattern[] | undefined {
+): Generator<undefined, Pattern[] | undefined> {
   const { lengths } = problem;
   const capacity = problem.stocks[stock]!.length;
   const order = lengths.flatMap((_, kind) => (0 < demand[kind]! ? [kind] : []));
@@ -21,10 +24,12 @@ export function finishWithin(
   const rest = Int32Array.from(demand);
   const done: Pattern[] = [];
   let work = effort;
+  let tried = 0;
   const total = order.reduce((sum, kind) => sum + lengths[kind]! * rest[kind]!, 0);
-  return search(bars * capacity - total) ? done : undefined;
+  return (yield* search(bars * capacity - total)) ? done : undefined;
 
-  function search(waste: number): boolean {
+  function* search(waste: number): Generator<undefined, boolean> {
+    if (++tried % BARS_AT_ONCE === 0) yield;
     if (waste < 0 || work <= 0) return false;
     const ways = fewestWays(waste);
     if (ways === undefined) return true;
@@ -32,7 +37,7 @@ export function finishWithin(
     for (const bar of ways) {
       move(bar.counts, -1);
       done.push(patternOf(stock, bar.counts));
-      if (search(waste - bar.waste)) return true;
+      if (yield* search(waste - bar.waste)) return true;
       done.pop();
       move(bar.counts, 1);
     }

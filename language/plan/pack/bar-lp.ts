@@ -43,14 +43,14 @@ const MOST_MISSES = 20;
 
 /**
  * Gilmore and Gomory's pattern relaxation (1961) by column generation: patterns are priced by a bounded knapsack, so that
- * no pattern holds more of a length than is wanted. `pool` is offered first and grows by what is found.
+ * no pattern holds more of a length than is wanted. `pool` is offered first and grows by what is found. Yields at each pivot.
  */
-export function relax(
+export function* relax(
   { lengths, demand, stocks }: Lengths,
   pool: Pattern[],
   effort: "quick" | "thorough",
   start?: Start,
-): Relaxed | undefined {
+): Generator<undefined, Relaxed | undefined> {
   const rows = lengths.flatMap((_, kind) => (0 < demand[kind]! ? [kind] : []));
   const size = rows.length;
   const rowOf = new Int32Array(lengths.length).fill(-1);
@@ -77,6 +77,7 @@ export function relax(
   for (let turn = 0; turn < 40 * size + 400 && !settled(); turn++) {
     const entering = (effort === "quick" ? fromPool() : undefined) ?? priced() ?? surplus();
     if (entering === undefined || !pivot(entering)) break;
+    yield;
   }
   if (carries.length === 0) price(0);
   return result();

@@ -12,6 +12,7 @@ import { seededRandom } from "./random.ts";
 
 type Bounds = { sheets: number; cost: number };
 const LEAST_DIVES = 30;
+const MOST_DIVES = 600;
 const DIVE_WORK = 600_000;
 /** Up to so many pieces are tried by search alone first. */
 const FEW_PIECES = 130;
@@ -22,6 +23,15 @@ const FINISH_EFFORT = 300_000;
  * relaxation for a bound and for dives towards it. Bad figures become faults; what the stock cannot hold is unplaced.
  */
 export function packBars(problem: BarProblem): BarPlan {
+  const search = searchBars(problem);
+  for (;;) {
+    const step = search.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** The same, yielding after each piece of work. */
+export function* searchBars(problem: BarProblem): Generator<undefined, BarPlan> {
   const prepared = prepareBars(problem);
   const { task, members, faults } = prepared;
   const unplaced = prepared.unplaced.slice();
@@ -31,7 +41,7 @@ export function packBars(problem: BarProblem): BarPlan {
   const bounds = quickBounds(task);
   const complete = bars !== undefined;
   if (bars === undefined) bars = asManyAsThereAre(task, unplaced, members);
-  else if (!meets(task, bars, bounds)) bars = improved(task, bars, bounds);
+  else if (!meets(task, bars, bounds)) bars = yield* improved(task, bars, bounds);
   const cost = costOf(task, bars);
   return {
     bars: written(bars, task, prepared.stockOf, members, prepared.trim, prepared.kerf),
@@ -45,24 +55,24 @@ export function packBars(problem: BarProblem): BarPlan {
   };
 }
 
-function improved(task: Lengths, start: Pattern[], bounds: Bounds): Pattern[] {
+function* improved(task: Lengths, start: Pattern[], bounds: Bounds): Generator<undefined, Pattern[]> {
   const pieces = task.demand.reduce((sum, count) => sum + count, 0);
   if (task.stocks.length === 1 && pieces <= FEW_PIECES && bounds.sheets <= task.stocks[0]!.have) {
-    const found = finishWithin(task, task.demand, 0, bounds.sheets, FINISH_EFFORT);
+    const found = yield* finishWithin(task, task.demand, 0, bounds.sheets, FINISH_EFFORT);
     if (found !== undefined) return found;
   }
   const pool: Pattern[] = [];
-  const relaxed = relaxFromCoarse(task, pool);
+  const relaxed = yield* relaxFromCoarse(task, pool);
   if (relaxed === undefined) return start;
   const weight = task.demand.reduce((sum, count, kind) => sum + count * relaxed.weights[kind]!, 0);
   raise(bounds, task, weight, relaxed.carries);
   const random = seededRandom(1);
-  const dives = LEAST_DIVES + Math.floor(DIVE_WORK / task.lengths.length ** 2);
+  const dives = Math.min(MOST_DIVES, LEAST_DIVES + Math.floor(DIVE_WORK / task.lengths.length ** 2));
   const promising = nearest(pool, relaxed.weights, task);
   let best = start;
   for (let round = 0; round < dives && !meets(task, best, bounds); round++) {
     const goal = equalCosts(task) ? bounds.sheets * task.stocks[0]!.cost : bounds.cost;
-    const found = dive(task, relaxed, promising.slice(), Math.max(goal, bounds.cost), random, 1 / (1 + round));
+    const found = yield* dive(task, relaxed, promising.slice(), Math.max(goal, bounds.cost), random, 1 / (1 + round));
     if (found !== undefined && costOf(task, found) < costOf(task, best) - 1e-9) best = found;
   }
   return best;

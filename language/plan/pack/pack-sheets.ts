@@ -5,11 +5,12 @@ import { usedSheet } from "./cut-tree.ts";
 import { type Demand, demandsOf, suffices } from "./demands.ts";
 import { betterFleets, cheaper, type Fleet, fleetOf, fleetPrice, holds, priceOf } from "./fleets.ts";
 import type { Layout } from "./layout.ts";
+import { oneRow, type RowPlan } from "./one-row.ts";
 import { addUnplaced, type Prepared, prepare } from "./prepare.ts";
 import type { SheetPlan, SheetProblem } from "./problem.ts";
 import { seededRandom } from "./random.ts";
 import type { Loose } from "./ruin.ts";
-import { raisedBy, type SheetBounds, sheetBounds } from "./sheet-bounds.ts";
+import { higher, raisedBy, type SheetBounds, sheetBounds } from "./sheet-bounds.ts";
 import { tidyLast } from "./tidy.ts";
 
 /** How long to search: rounds in all, and a question asked now and then whether to stop at once. */
@@ -63,6 +64,7 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
   /** What a plan may cost that is combined anew. */
   let goal = 0;
   let learnt: Demand | undefined;
+  let row = oneRow(prepared);
   const hasPrices = 1 < costsOf(panels).size;
   let atLeastCost = 0;
   let tidied: readonly Layout[] | undefined;
@@ -77,13 +79,24 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
     return bounds;
   }
 
+  function isCheapest(): boolean {
+    return best.left.length === 0 && meets(best, prepared, known());
+  }
+
   function finished(): boolean {
-    return best.left.length === 0 && meets(best, prepared, known()) && (!hasPrices || ROUNDS_FOR_FEWER <= atLeastCost);
+    return isCheapest() && (!hasPrices || ROUNDS_FOR_FEWER <= atLeastCost);
   }
 
   function advance(rounds: number): boolean {
     if (finished()) return true;
     for (let done = 0; done < rounds; ) {
+      if (row !== undefined && !isCheapest()) {
+        done++;
+        const step = row.next();
+        if (step.done === true) takeRow(step.value);
+        if (finished()) return true;
+        continue;
+      }
       attempts ??= startAttempts([]);
       const attempt = leastTried(attempts);
       if (attempt === undefined) return true;
@@ -91,10 +104,22 @@ export function startPacking(problem: SheetProblem, seed = 1): Packing {
       done += stretch;
       pursue(attempt, stretch);
       learn();
-      if (hasPrices && best.left.length === 0 && meets(best, prepared, known())) atLeastCost += stretch;
+      if (hasPrices && isCheapest()) atLeastCost += stretch;
       if (finished()) return true;
     }
     return false;
+  }
+
+  function takeRow({ layouts, bounds: ofRow }: RowPlan): void {
+    row = undefined;
+    attempts = undefined;
+    bounds = higher(known(), ofRow);
+    if (
+      layouts !== undefined &&
+      (best.left.length !== 0 || cheaper(priceOf(layouts, panels), priceOf(best.layouts, panels)))
+    )
+      take({ layouts: layouts.slice(), out: [] });
+    else version++;
   }
 
   /** Works on one attempt. */

@@ -61,11 +61,16 @@ export function raisedBy(
 ): SheetBounds {
   const sheets = Math.ceil(leastToMeet(demands, panels, () => 1) - SLACK);
   const cost = leastToMeet(demands, panels, ({ cost: each }) => each);
+  return higher(bounds, { sheets, cost, reasons: [{ sheets, cost, because }] });
+}
+
+/** The first bounds with what others say beyond them; the same where that is no more. */
+export function higher(bounds: SheetBounds, { sheets, cost, reasons }: SheetBounds): SheetBounds {
   if (sheets <= bounds.sheets && cost <= bounds.cost * (1 + SLACK)) return bounds;
   return {
     sheets: Math.max(sheets, bounds.sheets),
     cost: Math.max(cost, bounds.cost),
-    reasons: [...bounds.reasons, { sheets, cost, because }],
+    reasons: [...bounds.reasons, ...reasons],
   };
 }
 
