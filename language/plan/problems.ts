@@ -147,7 +147,7 @@ function liesIn(stock: Stock, { grain, length, width }: Part): { readonly along:
 }
 
 /** Whether the grain of a sheet runs along its first figure, its width here. */
-function grainLies(stock: Stock): boolean {
+export function grainLies(stock: Stock): boolean {
   return stock.kind === "sheet" && stock.block.grain?.value === "across";
 }
 

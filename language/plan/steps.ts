@@ -2,6 +2,7 @@ import type { Length } from "../core/length.ts";
 import { add, compare, subtract, toText } from "../core/rational.ts";
 import type { Context } from "../derive/context.ts";
 import type { CutNode, CutPlan, PlannedSheet } from "./cut-plan.ts";
+import { grainLies } from "./problems.ts";
 import { type CutShape, isShort, type Shop, shopOf, standsFor, type Tool, toolFor, weightOf } from "./tools.ts";
 
 /** One cut, or several alike at one setting. */
@@ -207,7 +208,7 @@ function stepOf(shop: Shop, cut: Pending, number: number, setting: "new" | "agai
     number,
     sheet: sheet.name,
     tool: cut.tool,
-    kind: shape.along === "x" ? "rip" : "crosscut",
+    kind: (shape.along === "x") !== grainLies(sheet.stock) ? "rip" : "crosscut",
     setting: shape.setting,
     width: shape.width,
     height: shape.height,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { showText } from "../../../language/core/length.ts";
 import { toNumber } from "../../../language/core/rational.ts";
 import type { CutNode, CutPlan, StockPlan } from "../../../language/plan/cut-plan.ts";
 import { stepsOf } from "../../../language/plan/steps.ts";
@@ -379,6 +380,21 @@ part strip { from ply  long 90  wide 10 }
     expect(text).toMatch(/\d \d+\/\d/);
     expect(text).not.toMatch(/\d\n +\d+\/\d/);
     expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(80);
+  });
+
+  test("a cut along the grain is called a rip, whichever way the grain of the sheet runs", () => {
+    const part = "part lid { from ply  long 40  wide 20  grain along }\n";
+    const runs = (text: string): readonly string[] => {
+      const { build, plan } = planned(text);
+      return stepsOf(build.derivation.context, plan)
+        .filter(({ tool }) => tool !== "mitre saw")
+        .map((step) => `${step.kind} ${showText(step.setting, build.derivation.context.reading)}`);
+    };
+    // 48 x 96 with the grain along the second figure or the first: 20 wide is ripped, 40 long crosscut, either way.
+    expect(new Set(runs(`${sheet}${part}`))).toEqual(new Set(["rip 20", "crosscut 40"]));
+    expect(new Set(runs(`${sheet.replace("density", "grain across  density")}${part}`))).toEqual(
+      new Set(["rip 20", "crosscut 40"]),
+    );
   });
 
   test("a cut at the mitre saw is called a crosscut", () => {
