@@ -1,4 +1,4 @@
-import { type Filling, fillingsOver } from "../plan/pack/fillings.ts";
+import { type CutUp, fillingsOver } from "../plan/pack/fillings.ts";
 import { type Giver, holdsTwo, isIn, lying, single, type Task, type Way, wishOf, worthOf } from "./givers.ts";
 
 /** Sets of fillings that are looked at. */
@@ -23,7 +23,7 @@ export function allWays(task: Task, start: Way, mosts: readonly number[], known:
 }
 
 interface Choice {
-  readonly filling: Filling;
+  readonly filling: CutUp;
   readonly worth: bigint;
 }
 
@@ -41,7 +41,7 @@ function choicesOf(task: Task, giver: Giver, least: number): readonly Choice[] |
 function bestOf(task: Task, choices: readonly (readonly Choice[])[], start: Way): Way | undefined {
   const { givers, demand } = task;
   const rest = [...demand];
-  const given: (Filling | undefined)[] = givers.map(() => undefined);
+  const given: (CutUp | undefined)[] = givers.map(() => undefined);
   const highest = choices.map(([first]) => (first === undefined || first.worth < 0n ? 0n : first.worth));
   const after = highest.map((_, at) => highest.slice(at).reduce((sum, one) => sum + one, 0n));
   let best = start;
@@ -63,7 +63,7 @@ function bestOf(task: Task, choices: readonly (readonly Choice[])[], start: Way)
     }
     visit(at + 1, isAlike ? own.length : 0, worth);
   };
-  const take = ({ counts }: Filling, times: 1 | -1): void => {
+  const take = ({ counts }: CutUp, times: 1 | -1): void => {
     counts.forEach((count, kind) => {
       rest[kind]! -= times * count;
     });

@@ -1,4 +1,4 @@
-import type { Filling, Purse, Wish } from "../plan/pack/fillings.ts";
+import type { CutUp, Purse, Wish } from "../plan/pack/fillings.ts";
 import type { Kind } from "../plan/pack/pattern-values.ts";
 import { leaf } from "../plan/pack/tree.ts";
 
@@ -24,20 +24,20 @@ export interface Task {
 
 /** Fillings by giver, with what they are worth in all. */
 export interface Way {
-  readonly given: readonly (Filling | undefined)[];
+  readonly given: readonly (CutUp | undefined)[];
   readonly worth: bigint;
 }
 
-export function wayOf({ givers }: Task, given: readonly (Filling | undefined)[]): Way {
+export function wayOf({ givers }: Task, given: readonly (CutUp | undefined)[]): Way {
   return { given, worth: givers.reduce((sum, giver, at) => sum + worthOf(giver, given[at]), 0n) };
 }
 
-export function worthOf({ gains, cost }: Giver, filling: Filling | undefined): bigint {
+export function worthOf({ gains, cost }: Giver, filling: CutUp | undefined): bigint {
   if (filling === undefined) return 0n;
   return filling.counts.reduce((sum, count, kind) => sum + BigInt(count) * gains[kind]!, -cost);
 }
 
-export function single({ demand, areas }: Task, giver: Giver, kind: number): Filling {
+export function single({ demand, areas }: Task, giver: Giver, kind: number): CutUp {
   const { w, h } = lying(giver, kind)!;
   return { tree: leaf(kind, w, h), counts: demand.map((_, at) => (at === kind ? 1 : 0)), area: areas[kind]! };
 }
@@ -72,6 +72,6 @@ export function wishOf({ areas }: Task, { w, h, kinds }: Giver, demand: readonly
   return { kinds: kinds.map((kind) => kind ?? none), demand, areas, sheet: { w, h } };
 }
 
-export function isIn({ counts }: Filling, demand: readonly number[]): boolean {
+export function isIn({ counts }: CutUp, demand: readonly number[]): boolean {
   return counts.every((count, kind) => count <= demand[kind]!);
 }

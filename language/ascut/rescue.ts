@@ -2,7 +2,7 @@ import { gatheredBy } from "../core/gather.ts";
 import type { Part } from "../core/part.ts";
 import { multiply, type Rational, sum, times, toText, zero } from "../core/rational.ts";
 import { inLengths, type PlannedSheet } from "../plan/cut-plan.ts";
-import { cutsOf, type Filling } from "../plan/pack/fillings.ts";
+import { type CutUp, cutsOf } from "../plan/pack/fillings.ts";
 import { type CutStep, stepsOn } from "../plan/steps.ts";
 import { leftOf } from "./as-cut.ts";
 import { type Division, divisionOf } from "./division.ts";
@@ -138,7 +138,7 @@ function asManyAsSuit(
 }
 
 /** Takes the parts out of what is left of their kinds: those of the piece's own job first. */
-function givenBy(division: Division, spare: Spare, filling: Filling, left: Target[][]): Given {
+function givenBy(division: Division, spare: Spare, filling: CutUp, left: Target[][]): Given {
   const parts = filling.counts.flatMap((count, kind) =>
     Array.from({ length: count }, (): Saved => {
       const targets = left[kind]!;
@@ -150,11 +150,7 @@ function givenBy(division: Division, spare: Spare, filling: Filling, left: Targe
   return { spare, parts, steps: spare.isSure ? stepsFor(division, spare, filling) : [] };
 }
 
-function stepsFor(
-  { scale, kerf, givers, spares, kinds }: Division,
-  spare: Spare,
-  filling: Filling,
-): readonly CutStep[] {
+function stepsFor({ scale, kerf, givers, spares, kinds }: Division, spare: Spare, filling: CutUp): readonly CutStep[] {
   const { w, h, kinds: lying } = givers[spares.indexOf(spare)]!;
   const partOf = (kind: number) => {
     const { w: wide, h: high, turns } = lying[kind]!;

@@ -1,11 +1,11 @@
-import { type Filling, fillingsOver, quickFilling } from "../plan/pack/fillings.ts";
+import { type CutUp, fillingsOver, quickFilling } from "../plan/pack/fillings.ts";
 import { allWays } from "./all-ways.ts";
 import { type Giver, holdsTwo, isIn, lying, single, type Task, type Way, wayOf, wishOf, worthOf } from "./givers.ts";
 import { bestMatching } from "./matching.ts";
 
 /** What each giver is cut into. */
 export interface Shared {
-  readonly given: readonly (Filling | undefined)[];
+  readonly given: readonly (CutUp | undefined)[];
   /** The area of what is given, and the most that any other way could give: the same where that is proven. */
   readonly area: number;
   readonly most: number;
@@ -66,7 +66,7 @@ function oneEach(task: Task): Way {
 }
 
 interface Fullest {
-  readonly filling: Filling | undefined;
+  readonly filling: CutUp | undefined;
   /** The most area that any filling has. */
   readonly most: number;
 }

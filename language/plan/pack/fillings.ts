@@ -9,7 +9,7 @@ import type { Blanks } from "./search.ts";
 import { collectItems, LEAF, type Node, split } from "./tree.ts";
 
 /** What one piece of wood can be cut into: the tree of its cuts, with kinds in place of blanks, and how many it gives of each. */
-export type Filling = { readonly tree: Node; readonly counts: readonly number[]; readonly area: number };
+export type CutUp = { readonly tree: Node; readonly counts: readonly number[]; readonly area: number };
 
 /** What may be cut from a piece, of each kind so many at most. All sizes are grown by one kerf, the piece's own too; areas are not. */
 export type Wish = {
@@ -26,7 +26,7 @@ export type Purse = { left: number };
 const MOST_TURNS = 2000;
 
 /** All fillings with more area than asked, the fullest first; nothing where the purse does not last to the end of the search. */
-export function fillingsOver(wish: Wish, least: number, purse: Purse): readonly Filling[] | undefined {
+export function fillingsOver(wish: Wish, least: number, purse: Purse): readonly CutUp[] | undefined {
   const { kinds, demand, areas, sheet } = wish;
   const pricing = pricePatterns(kinds, demand, Float64Array.from(areas), sheet, least);
   for (let turn = 0; turn < MOST_TURNS && 0 < purse.left; turn++) {
@@ -38,9 +38,9 @@ export function fillingsOver(wish: Wish, least: number, purse: Purse): readonly 
 }
 
 /** Each set of kinds once. */
-function once({ patterns }: Priced, areas: readonly number[]): readonly Filling[] {
+function once({ patterns }: Priced, areas: readonly number[]): readonly CutUp[] {
   const seen = new Set<string>();
-  return patterns.flatMap((pattern): readonly Filling[] => {
+  return patterns.flatMap((pattern): readonly CutUp[] => {
     const counts = countsOf(pattern, areas.length);
     const key = counts.join();
     if (seen.has(key)) return [];
@@ -60,7 +60,7 @@ function areaOf(counts: readonly number[], areas: readonly number[]): number {
 }
 
 /** A good filling at once: the best of the first layouts of a plan. Nothing where no blank fits. */
-export function quickFilling({ kinds, demand, areas, sheet }: Wish): Filling | undefined {
+export function quickFilling({ kinds, demand, areas, sheet }: Wish): CutUp | undefined {
   const most = sheet.w * sheet.h;
   const items = kinds.flatMap(({ w, h }, kind) =>
     Array.from({ length: Math.min(demand[kind]!, Math.floor(most / (w * h))) }, () => kind),
@@ -68,7 +68,7 @@ export function quickFilling({ kinds, demand, areas, sheet }: Wish): Filling | u
   const blanks = blanksOf(kinds, items);
   const stock = { id: "", width: sheet.w, height: sheet.h, cost: 0 };
   const panels: readonly Panel[] = [{ stock, ...sheet, have: 1, offcut: true, cost: 0 }];
-  const found = KEYS.flatMap((key): readonly Filling[] => {
+  const found = KEYS.flatMap((key): readonly CutUp[] => {
     const root = construct(blanks, panels, key, 0).layouts[0]?.root;
     if (root === undefined) return [];
     const tree = exchanged(root, (item) => items[item]!);
@@ -107,7 +107,7 @@ export function cutsOf(
   piece: { readonly width: number; readonly height: number },
   kerf: number,
   partOf: (kind: number) => Omit<SheetPart, "quantity">,
-  { tree, counts }: Pick<Filling, "tree" | "counts">,
+  { tree, counts }: Pick<CutUp, "tree" | "counts">,
 ): CutPiece | undefined {
   const kinds = counts.flatMap((count, kind) => (count === 0 ? [] : [{ kind, count }]));
   const parts = kinds.map(({ kind, count }): SheetPart => ({ ...partOf(kind), quantity: count }));
