@@ -376,7 +376,7 @@ export const vocabulary: Readonly<Record<BlockWord, BlockEntry>> = {
       at: {
         form: "at LENGTH, ...",
         means:
-          "how high its upper face is above the floor of the opening, one for each; spread evenly unless said. At nought it lies behind the rail below",
+          "how high its upper face is above the floor of the opening, one for each; spread evenly unless said; at nought it lies behind the rail below",
       },
       rows: { form: "rows LENGTH", means: "the spacing of the holes" },
       set: { form: "set LENGTH", means: "how far its front edge stands back" },
