@@ -110,6 +110,9 @@ export async function hoverAt(page: Page, text: string): Promise<string> {
     await page.mouse.move(spot.x, spot.y, { steps: 4 });
     await hover.first().waitFor({ timeout: 5000 });
     const shown = (await hover.allInnerTexts()).join("\n");
+    // Lenses that come meanwhile push the lines down, and the mouse rests on another.
+    const still = await spotOf(page, text);
+    if (still.x !== spot.x || still.y !== spot.y) return undefined;
     // Monaco says "Loading..." until the slowest provider has answered.
     return /^Loading/.test(shown) ? undefined : shown;
   });

@@ -57,10 +57,10 @@ async function choose(page: Page, key: string, text: string, fits: (label: strin
     await input.fill(text, { timeout: 3000 });
     const found = await eventually("a row that fits", () => indexOfRow(page, fits), 5000);
     await rows.nth(found).click({ timeout: 3000 });
-    return true;
+    // A list that is filled anew at that moment takes no click. What was chosen may ask on in the same box, which is empty then.
+    const gone = async (): Promise<boolean> => !(await input.isVisible()) || (await input.inputValue()) !== text;
+    return eventually("the box to go", gone, 3000);
   });
-  // What was chosen may ask on in the same box, which is empty then.
-  await eventually("the box to go", async () => !(await input.isVisible()) || (await input.inputValue()) !== text);
 }
 
 /** Takes the row whose label fits in the quick pick that a command has opened or is about to. */
@@ -86,12 +86,19 @@ export async function activeText(page: Page): Promise<string> {
   return sorted.join("\n");
 }
 
+/** Of a list at rest: while it is being filled for what was typed, rows are those of before, and go. */
 async function indexOfRow(page: Page, fits: (label: string) => boolean): Promise<number | undefined> {
-  const labels = await page
+  const before = await rowLabels(page);
+  await page.waitForTimeout(150);
+  const labels = await rowLabels(page);
+  const found = labels.findIndex(fits);
+  return found < 0 || labels.join("\n") !== before.join("\n") ? undefined : found;
+}
+
+function rowLabels(page: Page): Promise<readonly string[]> {
+  return page
     .locator(".quick-input-list .monaco-list-row")
     .evaluateAll((rows) => rows.map((row) => row.getAttribute("aria-label") ?? ""));
-  const found = labels.findIndex(fits);
-  return found < 0 ? undefined : found;
 }
 
 /** The rows of the Problems panel now, opening it first; empty when it lists none. */
