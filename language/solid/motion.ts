@@ -84,12 +84,16 @@ function drawerMotion(
   const out = turnOf(model, box.opening) === undefined ? { n: -travel.n, d: travel.d } : travel;
   const reach = around(moving.map(({ bounds }) => swept(bounds, "z", out)));
   const isNear = (solid: Solid): boolean => reach !== undefined && !apart(reach, solid.bounds);
-  const still = inFrame(solids, frame).filter((solid) => isNear(solid) && !own.has(solid) && !before.has(solid));
+  // What one part of it stands in already, as a box too deep for its case does, is told of; that the others meet it too is the same.
+  const isMet = (solid: Solid): boolean => moving.some((one) => isStuck(stuck, one, solid));
+  const still = inFrame(solids, frame).filter(
+    (solid) => isNear(solid) && !own.has(solid) && !before.has(solid) && !isMet(solid),
+  );
   const paths = moving.map(
     (solid): Path => ({ solid, rest: solid.pieces, pieces: solid.pieces.map((piece) => swept(piece, "z", out)) }),
   );
   const blocks = paths.flatMap((path) => [
-    ...still.flatMap((obstacle) => (isStuck(stuck, path.solid, obstacle) ? [] : meeting(path, obstacle, out))),
+    ...still.flatMap((obstacle) => meeting(path, obstacle, out)),
     ...over.flatMap((leaf) => openLeaf(leaf, path)),
   ]);
   const shown = Math.abs(Number(travel.n) / Number(travel.d));

@@ -2,7 +2,7 @@ import type { Build } from "../../language/service.ts";
 import type { CutTick, RecordCutParams, RecordCutResult } from "../protocol.ts";
 import { recordCut as recordCutRequest } from "../protocol.ts";
 import type { Feature, Server } from "./feature.ts";
-import { workspaceEdit } from "./workspace-edit.ts";
+import { unwritten } from "./workspace-edit.ts";
 
 /** Writes down in a file what was cut: by the rows that were ticked, or by a line as it is typed. */
 export const recordCut: Feature = {
@@ -17,11 +17,8 @@ async function record(server: Server, params: RecordCutParams): Promise<RecordCu
   if (build === undefined) return null;
   const { edits, understood, problems } = read(build, params);
   if (edits.length === 0) return { understood: [], problems };
-  const label = "Record what was cut";
-  const done = await server.connection.workspace.applyEdit({ label, edit: workspaceEdit(server, edits) });
-  if (done.applied) return { understood, problems };
-  const reason = done.failureReason === undefined ? "" : `: ${done.failureReason}`;
-  return { understood: [], problems: [`the editor did not write it${reason}`, ...problems] };
+  const problem = await unwritten(server, "Record what was cut", edits);
+  return problem === undefined ? { understood, problems } : { understood: [], problems: [problem, ...problems] };
 }
 
 function read(build: Build, { line, ticks }: RecordCutParams): ReturnType<Build["readCuts"]> {

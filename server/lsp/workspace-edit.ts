@@ -18,6 +18,13 @@ export function workspaceEdit({ session, client }: Server, edits: readonly Edit[
   return { changes: Object.fromEntries(changes.map((change) => [change.uri, change.edits])) };
 }
 
+/** Has the editor make these edits, under a name that its undo shows; says why it did not, where it did not. */
+export async function unwritten(server: Server, label: string, edits: readonly Edit[]): Promise<string | undefined> {
+  const done = await server.connection.workspace.applyEdit({ label, edit: workspaceEdit(server, edits) });
+  if (done.applied) return undefined;
+  return `the editor did not write it${done.failureReason === undefined ? "" : `: ${done.failureReason}`}`;
+}
+
 /** One edit in the protocol's words. */
 export function textEdit({ span, text }: Edit): TextEdit {
   return { range: rangeOf(span), newText: text };

@@ -32,6 +32,16 @@ door for b { slab ply  hinged left  hinges cup }
     ).toEqual(["box a-1, 22: free", "box a-2, 22: free", "box a-3, 22: free", "door b, 90: free"]);
   });
 
+  test("are not said to meet on their way what they stand in when they are shut", () => {
+    // 28 deep in a case of 24: its sides lie through the back of the case, and its own back lies behind that.
+    expect(
+      motionsOf(`
+case one { wide 20  high 8  deep 24  panels ply  back thin  frame oak { stiles 2  rails 1 1/2  opening a } }
+box for a { sides ply  bottom thin under  corners screws  slides runner 28 }
+`),
+    ).toEqual(["box a, 28: free"]);
+  });
+
   test("are stopped by a false front before them, where it stands", () => {
     // The box begins at the face, the false front on it.
     expect(
